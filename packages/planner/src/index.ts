@@ -1,1 +1,10 @@
-export {};
+export type * from './plan/finding.ts';
+export { findingCodes, gravities } from './plan/finding.ts';
+export type * from './plan/ground.ts';
+export { looks } from './plan/ground.ts';
+export type * from './plan/plan.ts';
+export type * from './plan/soil.ts';
+export type * from './plan/supply.ts';
+export type * from './plan/why.ts';
+export type * from './plan/work.ts';
+export { jobKinds } from './plan/work.ts';
