@@ -99,7 +99,7 @@ function stamp(projectFolder, key) {
  * npm keeps its own list of what it put in node_modules; compare it with the lock.
  * @param {string} projectFolder @param {LockedPackages} locked
  */
-function installedAgreesWith(projectFolder, locked) {
+export function installedAgreesWith(projectFolder, locked) {
   const list = join(projectFolder, 'node_modules', '.package-lock.json');
   if (!existsSync(list)) return false;
   /** @type {LockedPackages} */
