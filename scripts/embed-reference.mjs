@@ -57,7 +57,10 @@ function readTable(file, parse) {
     .map((line) => line.replace(/^#\s?/, ''))
     .join('\n');
   /** @type {string[][]} */
-  const [columns, ...rows] = parse(lines.slice(commentLines).join('\n'), { skip_empty_lines: true, relax_column_count: true });
+  const [columns, ...rows] = parse(lines.slice(commentLines).join('\n'), {
+    skip_empty_lines: true,
+    relax_column_count: true,
+  });
   if (columns === undefined) throw new Error(`${file.path} has no heading line. Give it one, or delete the file.`);
   const ragged = rows.findIndex((row) => row.length !== columns.length);
   if (ragged >= 0) {

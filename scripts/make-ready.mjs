@@ -44,12 +44,15 @@ function refuseOldNode() {
 /** @param {typeof import('node:fs')} fs */
 function refuseWithoutServer(fs) {
   if (fs.existsSync(join(projectFolder, 'packages/server/dist/main.mjs'))) return;
-  throw new Missing('There is no server in this copy (packages/server/src/main.ts is not there), so there is nothing to start yet.');
+  throw new Missing(
+    'There is no server in this copy (packages/server/src/main.ts is not there), so there is nothing to start yet.',
+  );
 }
 
 const purpose = process.argv[2] ?? 'build';
 try {
-  if (!purposes.includes(purpose)) throw new Missing(`make-ready knows ${purposes.join(', ')}; "${purpose}" is none of them.`);
+  if (!purposes.includes(purpose))
+    throw new Missing(`make-ready knows ${purposes.join(', ')}; "${purpose}" is none of them.`);
   await makeReady(purpose);
 } catch (error) {
   if (error instanceof Missing) console.error(`\n${error.message}\n`);

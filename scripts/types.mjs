@@ -46,7 +46,9 @@ if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.a
     for (const fault of faults) console.log(fault);
     const starts = faults.filter((line) => !line.startsWith(' ')).length;
     faultCount += starts;
-    console.log(`${starts === 0 ? 'fine' : `${starts} to put right`}: ${part.says} (${part.settings}, ${seconds.toFixed(1)} s)`);
+    console.log(
+      `${starts === 0 ? 'fine' : `${starts} to put right`}: ${part.says} (${part.settings}, ${seconds.toFixed(1)} s)`,
+    );
   }
   process.exitCode = faultCount === 0 ? 0 : 1;
 }

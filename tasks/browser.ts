@@ -60,7 +60,8 @@ export async function startApp(settings: AppSettings): Promise<RunningApp> {
   const dataFolder = mkdtempSync(join(tmpdir(), 'leywright-task-'));
   const takeAway = () => rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5 });
   try {
-    if (settings.farm !== undefined && settings.farm !== 'sample') await importFarm(resolve(projectFolder, settings.farm), dataFolder);
+    if (settings.farm !== undefined && settings.farm !== 'sample')
+      await importFarm(resolve(projectFolder, settings.farm), dataFolder);
     const portText = String(await freePort());
     const settingsText = ['--data', dataFolder, '--port', portText, '--today', settings.today];
     if (settings.farm === 'sample') settingsText.push('--sample');
@@ -143,7 +144,10 @@ function runToEnd(programAndWords: readonly string[]): Promise<{ code: number | 
 function addressFrom(server: ChildProcess): Promise<string> {
   return new Promise((settle, fail) => {
     let said = '';
-    const tooLate = setTimeout(() => give(new Error(`The server was not ready within ${READY_WITHIN_MS / 1000} s.\n${said}`)), READY_WITHIN_MS);
+    const tooLate = setTimeout(
+      () => give(new Error(`The server was not ready within ${READY_WITHIN_MS / 1000} s.\n${said}`)),
+      READY_WITHIN_MS,
+    );
     const give = (answer: string | Error) => {
       clearTimeout(tooLate);
       if (typeof answer === 'string') settle(answer);
@@ -178,7 +182,9 @@ function freePort(): Promise<number> {
     probe.once('error', fail);
     probe.listen(0, '127.0.0.1', () => {
       const place = probe.address();
-      probe.close(() => (place !== null && typeof place === 'object' ? settle(place.port) : fail(new Error('no free port'))));
+      probe.close(() =>
+        place !== null && typeof place === 'object' ? settle(place.port) : fail(new Error('no free port')),
+      );
     });
   });
 }

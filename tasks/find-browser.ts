@@ -34,7 +34,10 @@ export async function findBrowser(): Promise<BrowserFound> {
   const named = process.env['LEYWRIGHT_BROWSER'];
   if (named !== undefined && named !== '') {
     if (isExecutable(named)) return { kind: 'found', executable: named, environment: {} };
-    return { kind: 'none', reason: `LEYWRIGHT_BROWSER says ${named}, and there is no program to run there. Put its path right.` };
+    return {
+      kind: 'none',
+      reason: `LEYWRIGHT_BROWSER says ${named}, and there is no program to run there. Put its path right.`,
+    };
   }
   const packed = await packedBrowser();
   if (packed.kind === 'found') return packed;
@@ -55,7 +58,10 @@ async function packedBrowser(): Promise<BrowserFound> {
   try {
     if (!existsSync(join(folder, 'chromium'))) await unpackInto(folder);
   } catch (error) {
-    return { kind: 'none', reason: `the packed one could not be unpacked: ${error instanceof Error ? error.message : error}` };
+    return {
+      kind: 'none',
+      reason: `the packed one could not be unpacked: ${error instanceof Error ? error.message : error}`,
+    };
   }
   const environment = {
     LD_LIBRARY_PATH: [join(folder, 'al2023', 'lib'), process.env['LD_LIBRARY_PATH']].filter(Boolean).join(':'),

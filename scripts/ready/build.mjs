@@ -83,7 +83,17 @@ async function makeOrExplain(projectFolder, product) {
  * These keep files, threads or machine code of their own beside them, so they stay in node_modules and are loaded from there.
  * All else is bundled, which halves the time the command takes to start.
  */
-const loadedFromNodeModules = ['@photostructure/sqlite', '@node-rs/argon2', '@fastify/*', 'fastify', 'fastify-*', 'pg', 'highs', 'pdfkit', 'bwip-js'];
+const loadedFromNodeModules = [
+  '@photostructure/sqlite',
+  '@node-rs/argon2',
+  '@fastify/*',
+  'fastify',
+  'fastify-*',
+  'pg',
+  'highs',
+  'pdfkit',
+  'bwip-js',
+];
 
 /** @param {string} projectFolder @param {Product} product */
 async function bundleForNode(projectFolder, product) {
@@ -104,7 +114,9 @@ async function bundleForNode(projectFolder, product) {
     metafile: true,
     logLevel: 'silent',
     external: loadedFromNodeModules,
-    banner: { js: "import { createRequire as createRequireHere } from 'node:module'; const require = createRequireHere(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as createRequireHere } from 'node:module'; const require = createRequireHere(import.meta.url);",
+    },
   });
   const written = new Set(Object.keys(metafile.outputs).map((path) => join(projectFolder, path)));
   for (const file of readdirSync(outputFolder)) {
@@ -117,7 +129,11 @@ async function bundleForNode(projectFolder, product) {
 async function bundleForBrowser(projectFolder, product) {
   const { build: bundle } = await import('vite');
   const root = join(projectFolder, product.entry, '..');
-  await bundle({ root, logLevel: 'error', build: { outDir: relative(root, join(projectFolder, product.output, '..')), emptyOutDir: true } });
+  await bundle({
+    root,
+    logLevel: 'error',
+    build: { outDir: relative(root, join(projectFolder, product.output, '..')), emptyOutDir: true },
+  });
 }
 
 /** @param {string} path @returns {Record<string, string>} */

@@ -53,10 +53,17 @@ function npmCi(projectFolder) {
     child.stderr.on('data', (text) => {
       said += text;
     });
-    child.once('error', () => fail(new Missing('npm is not to be found: install it beside Node, then run the same command again.')));
+    child.once('error', () =>
+      fail(new Missing('npm is not to be found: install it beside Node, then run the same command again.')),
+    );
     child.once('close', (code) => {
       if (code === 0) settle();
-      else fail(new Missing(`${remedyFor(said, 'install its libraries') ?? 'npm could not install the libraries and said why:'}\n\n${said.trim()}`));
+      else
+        fail(
+          new Missing(
+            `${remedyFor(said, 'install its libraries') ?? 'npm could not install the libraries and said why:'}\n\n${said.trim()}`,
+          ),
+        );
     });
   });
 }
@@ -115,7 +122,9 @@ export function installedAgreesWith(projectFolder, locked) {
 
 /** @param {string} projectFolder @param {LockedPackage} workspace */
 function commandsAreLinked(projectFolder, workspace) {
-  return Object.keys(workspace.bin ?? {}).every((name) => existsSync(join(projectFolder, 'node_modules', '.bin', name)));
+  return Object.keys(workspace.bin ?? {}).every((name) =>
+    existsSync(join(projectFolder, 'node_modules', '.bin', name)),
+  );
 }
 
 /** An optional library without a word on machines belongs to another one that was left out. @param {LockedPackage} wanted */
@@ -145,7 +154,9 @@ function refuseWhenOutOfStep(projectFolder, locked) {
       const said = JSON.stringify(Object.entries(manifest[list] ?? {}).sort());
       const known = JSON.stringify(Object.entries(inLock?.[list] ?? {}).sort());
       if (said !== known) {
-        throw new Missing(`The ${list} of ${path} are not those of package-lock.json: run "npm install" once, then the same command again.`);
+        throw new Missing(
+          `The ${list} of ${path} are not those of package-lock.json: run "npm install" once, then the same command again.`,
+        );
       }
     }
   }

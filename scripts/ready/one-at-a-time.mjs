@@ -44,7 +44,9 @@ async function take(lockFile) {
       continue;
     }
     if (!said && holder !== null) {
-      say(`Another Leywright command (process ${holder.pid}) is installing or building here; waiting for it to finish.`);
+      say(
+        `Another Leywright command (process ${holder.pid}) is installing or building here; waiting for it to finish.`,
+      );
       said = true;
     }
     await new Promise((resolve) => setTimeout(resolve, 200));

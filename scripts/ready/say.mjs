@@ -52,9 +52,18 @@ const remedies = [
     /ENOTFOUND|EAI_AGAIN|ETIMEDOUT|ECONNREFUSED|ECONNRESET|ENETUNREACH|EHOSTUNREACH|network|socket hang up/i,
     'there is no way out to the internet (or a proxy is in between); connect and run the same command again.',
   ],
-  [/E40[13]\b|E407\b/i, 'the package source refused the request; check the proxy or sign-in in your own .npmrc, then run it again.'],
+  [
+    /E40[13]\b|E407\b/i,
+    'the package source refused the request; check the proxy or sign-in in your own .npmrc, then run it again.',
+  ],
   [/EINTEGRITY/i, 'a download was damaged; run "npm cache clean --force" and then the same command again.'],
-  [/EACCES|EPERM|EROFS/i, 'this folder may not be written to; give yourself the right to write here, then run it again.'],
-  [/EUSAGE|can only install packages when your package\.json/i, 'package.json and package-lock.json disagree; run "npm install" once.'],
+  [
+    /EACCES|EPERM|EROFS/i,
+    'this folder may not be written to; give yourself the right to write here, then run it again.',
+  ],
+  [
+    /EUSAGE|can only install packages when your package\.json/i,
+    'package.json and package-lock.json disagree; run "npm install" once.',
+  ],
   [/EMFILE|ENFILE/i, 'too many files are open at once; run "ulimit -n 4096" and then the same command again.'],
 ];

@@ -7,6 +7,8 @@ const program = new URL('../dist/leywright.mjs', import.meta.url);
 if (existsSync(fileURLToPath(program))) {
   await import(program.href);
 } else {
-  console.error('The leywright command is not built yet: run "npm run build" in the project\'s folder, then the same command again.');
+  console.error(
+    'The leywright command is not built yet: run "npm run build" in the project\'s folder, then the same command again.',
+  );
   process.exitCode = 2;
 }
