@@ -1,0 +1,47 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import { words } from '../../words.ts';
+
+/** A picture as a table, made from the same numbers. The first cell of a row is its heading. */
+export interface TwinTable {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly { readonly id: string; readonly cells: readonly ReactNode[] }[];
+}
+
+/** The table twins of a page: always there for screen readers, shown to all by `T` or the link. */
+export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] }) {
+  const [isShown, setShown] = useState(false);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const isWriting = event.target instanceof Element && event.target.closest('input, textarea, select, [contenteditable]') !== null;
+      if (event.key.toLowerCase() === 't' && !isWriting && !event.ctrlKey && !event.metaKey && !event.altKey) setShown((shown) => !shown);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+  return (
+    <section className="twins" aria-label={words.twin.label}>
+      <button type="button" className="twin-door" aria-expanded={isShown} onClick={() => setShown(!isShown)}>
+        {isShown ? words.twin.hide : words.twin.show} <kbd>T</kbd>
+      </button>
+      <div className={isShown ? 'twin' : 'hidden-text'}>{tables.map((table) => <Twin key={table.caption} {...table} />)}</div>
+    </section>
+  );
+}
+
+function Twin({ caption, columns, rows }: TwinTable) {
+  return (
+    <table>
+      <caption>{caption}</caption>
+      <thead><tr>{columns.map((column) => <th key={column} scope="col">{column}</th>)}</tr></thead>
+      <tbody>
+        {rows.map(({ id, cells: [heading, ...cells] }) => (
+          <tr key={id}>
+            <th scope="row">{heading}</th>
+            {cells.map((cell, index) => <td key={columns[index + 1] ?? index}>{cell}</td>)}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,5 @@
+import { startApp } from '../../src/app.tsx';
+import { inventedSource } from './invented-source.ts';
+
+const element = document.getElementById('app');
+if (element !== null) void startApp(element, inventedSource());
