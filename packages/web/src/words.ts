@@ -11,6 +11,8 @@ export const words = {
     label: 'Patterns in view', soil: 'Bare soil', ley: 'Ley', cover: 'Winter cover', undersown: 'Undersown', brassica: 'Brassicas', potato: 'Potatoes',
     allium: 'Alliums', root: 'Carrot family', squash: 'Squash, corn', beet: 'Beet', salad: 'Salads, other', pulse: 'Peas, beans',
   },
+  /** Where the line above a strip has no room for the long name. */
+  keyShort: { ley: 'Ley', cover: 'Cover', undersown: 'Undersown', brassica: 'Brassicas', potato: 'Potato', allium: 'Alliums', root: 'Roots', squash: 'Squash', beet: 'Beet', salad: 'Salads', pulse: 'Pulses' },
   ribbon: {
     name: (from: number, to: number): string => `Ground cover of each plot, ${from} to ${to}`,
     frame: 'The ten years; scrolls sideways',
@@ -38,7 +40,7 @@ export const words = {
     doubt: 'The upright line runs from the least to the most likely.', none: 'not known',
   },
   day: {
-    none: 'Nothing is asked of the ground this week.', yard: 'Packing and delivery', doneBefore: 'done:', by: 'by', hours: 'hours', hands: 'hands',
+    none: 'Nothing is asked of the ground this week.', yard: 'Off the plots', doneBefore: 'done:', by: 'by', hours: 'hours', hands: 'hands',
     thisWeek: 'This week', hoursAsked: 'Hours asked', hoursThere: 'Hours of hands', handsUnknown: 'No people are written down yet.',
   },
   first: {
@@ -57,7 +59,7 @@ export const words = {
     week: 'The week begins on', monday: 'Monday', sunday: 'Sunday', place: 'Place', placeNone: 'not given',
     weekNote: 'Week numbers follow the calendar of ISO 8601, whose weeks begin on Monday, whichever day comes first on your lists.',
   },
-  why: { kind: 'Why', change: 'What would change it', from: 'Where the numbers come from', sure: 'How sure', working: 'Working out the sum.', none: 'There is no sum under that name. The plan may have changed since the link was made.' },
+  why: { kind: 'Why', change: 'What would change it', from: 'Where the numbers come from', becomes: 'becomes', sure: 'How sure', working: 'Working out the sum.', none: 'There is no sum under that name. The plan may have changed since the link was made.' },
   sample: 'The sample farm: all of it is invented.',
   state: { agreed: 'Agreed', pencil: 'In pencil', nothing: 'Nothing agreed yet', working: 'Working out the plan.', old: 'As it stood before your last change.' },
   noFarm: { headline: 'No farm is open.', body: 'Begin one, open a folder of your own, or look at the sample farm.', go: 'Begin' },

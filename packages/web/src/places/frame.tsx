@@ -6,7 +6,7 @@ import { placeNames } from '../look/head/places.ts';
 import { isoYearOf, weekNumberOf } from '../look/head/year-weeks.ts';
 import { todayHere } from '../look/head/today.ts';
 import { words } from '../words.ts';
-import { type FarmView, type Seen } from '../worker/plan-source.ts';
+import type { FarmView, Seen } from '../worker/plan-source.ts';
 import { weekOf } from '@leywright/measures';
 import { WhySheet } from './why-sheet.tsx';
 
@@ -20,8 +20,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   useEffect(() => { document.title = `${place === null ? '' : `${words.places[place]} · `}${view?.plan.farm.name ?? 'Leywright'}`; }, [place, view]);
   return (
     <>
-      <Headland place={place} farmName={view?.plan.farm.name ?? null} dial={dialOf(view, isoYearOf(week))} week={week} onTurn={turn} standing={standingOf(seen)} />
-      {view?.plan.farm.sample === true ? <p className="sample-line">{words.sample}</p> : null}
+      <Headland place={place} farmName={view?.plan.farm.name ?? null} dial={dialOf(view, isoYearOf(week))} week={week} onTurn={turn} standing={standingOf(seen)} isSample={view?.plan.farm.sample === true} />
       <div className={figureId === undefined ? 'desk' : 'desk with-sheet'}>
         <main id="main" tabIndex={-1}>{children}</main>
         {figureId === undefined ? null : <WhySheet figureId={decodeURIComponent(figureId)} />}

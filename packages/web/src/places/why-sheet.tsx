@@ -45,12 +45,17 @@ function Input({ input }: { readonly input: WhyInput }) {
   );
 }
 
+/** An arrow drawn, since the text face has none. */
+function Turns() {
+  return <svg width="16" height="9" viewBox="0 0 16 9" role="img" aria-label={words.why.becomes}><path d="M0 4.5h14m-4 -4l4 4l-4 4" fill="none" stroke="currentColor" strokeWidth="1.6" /></svg>;
+}
+
 function Levers({ why }: { readonly why: Why }) {
   if (why.levers.length === 0) return null;
   return (
     <>
       <h3>{words.why.change}</h3>
-      <ul className="why-levers">{why.levers.map((lever) => <li key={`${lever.change}-${lever.value}`}><span>{lever.change}, {lever.value} {lever.unit}</span><b>{why.value} → {lever.result} {why.unit}</b></li>)}</ul>
+      <ul className="why-levers">{why.levers.map((lever) => <li key={`${lever.change}-${lever.value}`}><span>{lever.change}, {lever.value} {lever.unit}</span><b>{why.value} <Turns /> {lever.result} {why.unit}</b></li>)}</ul>
     </>
   );
 }

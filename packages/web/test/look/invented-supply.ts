@@ -66,7 +66,7 @@ function fill(number: number, ground: readonly PlotGround[]): readonly BoxItem[]
   let room = scarce ? [6, 6, 5.6, 5, 6][number - 23] ?? 6 : promised;
   const wanted = crops.flatMap(([name, look, share, portion, unit, weeks]) => {
     const source = weeks.find(([from, to]) => number >= from && number <= to)?.[2];
-    return source === undefined ? [] : [{ name, look, share: Math.abs(number * 7 + name.length * 3) % 10 < share * 10 ? (share > 0.65 ? 1 : share) : 0, portion, unit, source }];
+    return source === undefined ? [] : [{ name, look, share, portion, unit, source }];
   }).filter(({ share }) => share > 0).sort((a, b) => Number(a.source === 'store') - Number(b.source === 'store') || b.share - a.share);
   return wanted.flatMap(({ name, look, share, portion, unit, source }): BoxItem[] => {
     const boxesShare = Math.min(share, room);

@@ -56,7 +56,7 @@ function RingOfWeeks({ ring, year, week, closedWeeks, hungryGap, today }: DialPr
   return (
     <>
       <circle r={ring.radius} className="face" />
-      {hungryGap === null ? null : <path d={ringSlice(ring, hungryGap, { inner: 0.62, outer: 0.77 })} fill="url(#hungry-gap)" />}
+      {hungryGap === null ? null : <path d={ringSlice(ring, hungryGap, { inner: 0.62, outer: 0.77 })} fill="url(#hungry-gap-fine)" />}
       {numbers.filter((number) => number !== chosen).map((number) => {
         if (closedWeeks.includes(number)) {
           const at = onRing(ring, number, 0.9);

@@ -24,10 +24,11 @@ interface HeadlandProps {
   readonly week: IsoWeek;
   readonly onTurn: (week: IsoWeek) => void;
   readonly standing: Standing;
+  readonly isSample: boolean;
 }
 
 /** The head of every page: furrows that bend round the ring of the year and round the dot under the current place. */
-export function Headland({ place, farmName, dial, week, onTurn, standing }: HeadlandProps) {
+export function Headland({ place, farmName, dial, week, onTurn, standing, isSample }: HeadlandProps) {
   const { width, isPhone } = useViewport();
   const nav = useRef<HTMLElement>(null);
   const placeX = usePlaceX(nav, place);
@@ -51,6 +52,7 @@ export function Headland({ place, farmName, dial, week, onTurn, standing }: Head
         <span className="state"><StateMark state={standing.state} />{standing.stateText}</span>
         {standing.toPutRight === null ? null : <ToPutRight count={standing.toPutRight} />}
       </div>
+      {isSample ? <p className="sample-line">{words.sample}</p> : null}
     </header>
   );
 }
@@ -71,7 +73,7 @@ function PlaceLink({ name }: { readonly name: PlaceName }) {
 
 function ToPutRight({ count }: { readonly count: number }) {
   if (count === 0) return <span className="count none">{words.toPutRight(0)}</span>;
-  return <Link className="count" to="/ground" hash="to-put-right">{words.toPutRight(count)}</Link>;
+  return <Link className="count" to="/ground" hash="to-put-right" activeOptions={{ includeHash: true }}>{words.toPutRight(count)}</Link>;
 }
 
 /** The three line styles: thin line agreed, hatch in pencil, nothing yet an empty frame. */

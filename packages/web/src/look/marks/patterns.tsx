@@ -70,6 +70,9 @@ export function Patterns() {
         <pattern id="old" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect width="6" height="6" fill="var(--paper)" fillOpacity=".6" /><rect width="1" height="6" fill="var(--ink2)" fillOpacity=".55" />
         </pattern>
+        <pattern id="hungry-gap-fine" width="2.6" height="2.6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect width="1" height="2.6" fill="var(--ink2)" fillOpacity=".8" />
+        </pattern>
         <pattern id="hungry-gap" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect width="1.1" height="5" fill="var(--ink2)" fillOpacity=".45" />
         </pattern>

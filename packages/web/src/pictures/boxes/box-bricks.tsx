@@ -37,6 +37,7 @@ export function BoxBricks({ supply, layout, week, onTurn, onPoint }: BoxBricksPr
       <g aria-hidden="true">
         {monthStarts(supply.year).map(({ name, week: number }) => <text key={name} x={(number - 1) * pitch + 2} y={12} className="month">{name.slice(0, 3)}</text>)}
         <HungryGap supply={supply} pitch={pitch} top={headPx} floor={floor} />
+        {supply.boxes.map((box, index) => <g key={box.week} transform={`translate(${index * pitch} 0)`}><Week box={box} pitch={pitch} item={layout.item} floor={floor} /></g>)}
       </g>
       {supply.boxes.map((box, index) => (
         <g
@@ -45,7 +46,7 @@ export function BoxBricks({ supply, layout, week, onTurn, onPoint }: BoxBricksPr
           onClick={() => onTurn(box.week)} onPointerEnter={() => onPoint(box.week)} onPointerLeave={() => onPoint(null)} onFocus={() => onPoint(box.week)} onBlur={() => onPoint(null)}
           onKeyDown={(event) => turnByKey(event, supply.boxes, index, onTurn)}
         >
-          <Week box={box} pitch={pitch} item={layout.item} floor={floor} />
+          <rect width={pitch} height={floor} fill="transparent" />
           <rect className="focus-ring" x={1} y={headPx - 4} width={pitch - 2} height={floor - headPx + 6} />
         </g>
       ))}
@@ -62,22 +63,16 @@ const Week = memo(function Week({ box, pitch, item, floor }: { readonly box: Box
   const width = pitch * 0.7;
   const left = pitch * 0.075;
   if (box.closed !== null || box.boxes === 0) {
-    return (
-      <g aria-hidden="true">
-        <rect width={pitch} height={floor} fill="transparent" />
-        <text className="axis" transform={`translate(${pitch / 2 + 4} ${floor - 6}) rotate(-90)`}>{words.box.noBox}</text>
-      </g>
-    );
+    return <text className="axis" transform={`translate(${pitch / 2 + 4} ${floor - 6}) rotate(-90)`}>{words.box.noBox}</text>;
   }
   const stack = stackOf(box);
   const top = stack.reduce((sum, { items }) => sum + items, 0);
   return (
-    <g aria-hidden="true">
-      <rect width={pitch} height={floor} fill="transparent" />
+    <>
       {stack.map((brick) => <BrickMark key={brick.id} brick={brick} x={left} width={width} item={item} floor={floor} />)}
       <Missing box={box} top={top} x={left} width={width} item={item} floor={floor} />
       {box.high > box.low ? <LikelyLine x={pitch * 0.885} low={floor - box.low * item} high={floor - box.high * item} /> : null}
-    </g>
+    </>
   );
 });
 
@@ -95,7 +90,7 @@ function BrickMark({ brick, x, width, item, floor }: { readonly brick: Brick; re
 const darkLooks: ReadonlySet<string> = new Set(['beet', 'pulse']);
 
 function Missing({ box, top, x, width, item, floor }: { readonly box: BoxWeek; readonly top: number; readonly x: number; readonly width: number; readonly item: number; readonly floor: number }) {
-  const short = box.promised - top;
+  const short = box.shortItems;
   if (short < 0.05) return null;
   const whole = Math.ceil(short - 0.05);
   return Array.from({ length: whole }, (_, index) => {

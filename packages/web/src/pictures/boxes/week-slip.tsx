@@ -1,5 +1,6 @@
 import type { BoxItem, BoxWeek } from '@leywright/planner';
 import { weekNumberOf, weekSpan } from '../../look/head/year-weeks.ts';
+import { boxOrder } from '../../look/marks/families.ts';
 import { Square } from '../../look/marks/mark.tsx';
 import { Figure, type Sentence, Spoken } from '../../look/page/figure.tsx';
 import { words } from '../../words.ts';
@@ -32,9 +33,9 @@ export function WeekSlip({ box, sizes, size, onSize, plotNames, ways }: WeekSlip
           {sizes.length > 1 ? <SizeChoice sizes={sizes} size={size} onSize={onSize} /> : null}
           <table>
             <tbody>
-              {box.items.map((item) => <ItemLine key={`${item.slot}-${item.crop}-${item.from}`} item={item} size={size} plotNames={plotNames} />)}
+              {inBoxOrder(box.items).map((item) => <ItemLine key={`${item.slot}-${item.crop}-${item.from}`} item={item} size={size} plotNames={plotNames} />)}
               {box.missing.map((gap) => (
-                <tr key={gap.slot} className="gap"><td><i className="missing-square" /><span>{words.box.missing}</span></td><td /><td>{gap.boxesShare < 0.995 ? shareText(gap.boxesShare) : ''}</td></tr>
+                <tr key={gap.slot} className="gap"><td colSpan={3}><div><i className="missing-square" /><span>{words.box.missing}{gap.boxesShare < 0.995 ? <small>{shareText(gap.boxesShare)}</small> : null}</span></div></td></tr>
               ))}
             </tbody>
           </table>
@@ -67,11 +68,21 @@ function SizeChoice({ sizes, size, onSize }: Pick<WeekSlipProps, 'sizes' | 'size
 function ItemLine({ item, size, plotNames }: { readonly item: BoxItem; readonly size: string; readonly plotNames: ReadonlyMap<string, string> }) {
   return (
     <tr>
-      <td><Square family={item.look} isHollow={item.from === 'store'} /><span>{item.name}</span></td>
+      <td><div><Square family={item.look} isHollow={item.from === 'store'} /><span>{item.name}{item.boxesShare < 0.995 ? <small>{shareText(item.boxesShare)}</small> : null}</span></div></td>
       <td>{amountText(item, size)}</td>
-      <td>{item.from === 'store' ? words.box.inStore : item.plots.map((plot) => plotNames.get(plot) ?? plot).join(', ') || (item.from === 'tunnel' ? words.box.tunnel : '')}{item.boxesShare < 0.995 ? ` · ${shareText(item.boxesShare)}` : ''}</td>
+      <td>{whereFrom(item, plotNames)}</td>
     </tr>
   );
+}
+
+function whereFrom(item: BoxItem, plotNames: ReadonlyMap<string, string>): string {
+  if (item.from === 'store') return words.box.inStore;
+  const plots = item.plots.map((plot) => plotNames.get(plot) ?? plot).join(', ');
+  return plots === '' && item.from === 'tunnel' ? words.box.tunnel : plots;
+}
+
+function inBoxOrder(items: readonly BoxItem[]): readonly BoxItem[] {
+  return [...items].sort((a, b) => boxOrder.indexOf(a.look) - boxOrder.indexOf(b.look) || b.boxesShare - a.boxesShare);
 }
 
 /** "800 g", "1 head", "1 bunch"; a dash where this size of box gets none of it. */

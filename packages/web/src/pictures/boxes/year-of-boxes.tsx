@@ -37,7 +37,7 @@ export function YearOfBoxes({ supply, layout, week, onTurn }: YearOfBoxesProps) 
       <g aria-hidden="true">
         {rows.map((row, index) => <Row key={row.crop} row={row} y={layout.head + (index + 1) * layout.row} pitch={pitch} width={layout.width} height={layout.row} />)}
         <PromiseLine supply={supply} pitch={pitch} y={layout.head - 34} width={layout.width} />
-        <ChosenColumn supply={supply} week={week} pitch={pitch} floor={floor} top={layout.head - 48} />
+        <ChosenColumn supply={supply} week={week} pitch={pitch} floor={floor} top={layout.head - 44} />
       </g>
       {supply.boxes.map((box, index) => (
         <g
@@ -79,7 +79,7 @@ function Backdrop({ supply, pitch, floor, head, week }: { readonly supply: Suppl
   return (
     <>
       {gapFrom < 0 || gapTo < gapFrom ? null : <rect x={gapFrom * pitch} y={head - 44} width={(gapTo - gapFrom + 1) * pitch} height={floor - head + 44} fill="url(#hungry-gap)" />}
-      {gapFrom < 0 || gapTo < gapFrom ? null : <text x={gapFrom * pitch - 6} y={floor - 6} textAnchor="end" className="month halo">{words.box.hungryGap}</text>}
+      {gapFrom < 0 || gapTo < gapFrom ? null : <text x={((gapFrom + gapTo + 1) / 2) * pitch} y={head - 50} textAnchor="middle" className="axis">{words.box.hungryGap}</text>}
       {monthStarts(supply.year).map(({ name, week: number }) => (
         <g key={name}>
           {number > 1 ? <line x1={(number - 1) * pitch} x2={(number - 1) * pitch} y1={head - 44} y2={floor} stroke="var(--rule)" strokeWidth=".8" /> : null}

@@ -1,5 +1,6 @@
 import type { NitrogenYear, PlotGround } from '@leywright/planner';
 import { scaleLinear } from 'd3-scale';
+import { Fragment } from 'react';
 import { groundFill } from '../../look/marks/patterns.tsx';
 import { Figure } from '../../look/page/figure.tsx';
 import { words } from '../../words.ts';
@@ -30,10 +31,13 @@ export function NitrogenBars({ ground, nitrogen, year, width, height, chosenPlot
         <line x1={0} x2={width} y1={y(0)} y2={y(0)} stroke="var(--ink)" />
       </svg>
       {rows.map(({ plot, balance }, index) => (
-        <p key={plot.plot} className={plot.plot === chosenPlot ? 'left-over chosen' : 'left-over'} style={{ left: index * column + 92, width: column - 96, top: 0 }}>
-          <b className="letter">{plot.letter}</b>
-          <span><Figure id={balance.why}>{signed((balance.leftKgHa.low + balance.leftKgHa.high) / 2)}</Figure> <small>{signed(balance.leftKgHa.low)} to {signed(balance.leftKgHa.high)}</small></span>
-        </p>
+        <Fragment key={plot.plot}>
+          <b className={plot.plot === chosenPlot ? 'left-letter chosen' : 'left-letter'} style={{ left: index * column, top: y(0) }}>{plot.letter}</b>
+          <p className="left-over" style={{ left: index * column + 78, top: y(0) }}>
+            <Figure id={balance.why}>{signed((balance.leftKgHa.low + balance.leftKgHa.high) / 2)}</Figure>
+            <small>{signed(balance.leftKgHa.low)} to {signed(balance.leftKgHa.high)}</small>
+          </p>
+        </Fragment>
       ))}
     </div>
   );
@@ -47,13 +51,13 @@ function Balance({ balance, x, y }: { readonly balance: NitrogenYear; readonly x
   const lost = middle(balance.lostKgHa);
   const bar = 26;
   return (
-    <g transform={`translate(${x + 4} 0)`}>
+    <g transform={`translate(${x + 24} 0)`}>
       <Bar top={y(fixed)} bottom={y(0)} width={bar} fill={groundFill('ley')} />
       <Bar top={y(fixed + other)} bottom={y(fixed)} width={bar} fill="var(--ink3)" />
       <Bar top={y(0)} bottom={y(-off)} width={bar} fill="var(--ink)" />
       <Bar top={y(-off)} bottom={y(-off - lost)} width={bar} fill="var(--wash)" />
       <Doubt x={bar / 2} low={y(balance.fixedKgHa.low + balance.otherInKgHa.low)} high={y(balance.fixedKgHa.high + balance.otherInKgHa.high)} />
-      <g transform={`translate(${bar + 24} 0)`}>
+      <g transform={`translate(${bar + 15} 0)`}>
         <Doubt x={0} low={y(balance.leftKgHa.low)} high={y(balance.leftKgHa.high)} />
         <circle cy={y(middle(balance.leftKgHa))} r="4.6" fill="var(--ink)" stroke="var(--paper)" strokeWidth="1.5" />
       </g>

@@ -1,26 +1,14 @@
 import type { Horizon, PlacedStand } from '@leywright/planner';
 import { weeksFromStart } from '../weeks.ts';
-
-/** The stretch of a strip a stand is drawn in, px; `floor` is its ground, `top` full cover. */
-export interface Band {
-  readonly floor: number;
-  readonly top: number;
-}
+import type { Layer } from './layers.ts';
 
 export interface CanopyScale {
   readonly horizon: Horizon;
   readonly pxPerWeek: number;
 }
 
-/** While it grows under a crop, an undersown stand is drawn at this share of its height, so that both are seen. */
-const undersownShare = 0.42;
-
-/** The band of a span of a plot's width in a strip: the plot's first side is at the top of the strip. */
-export function bandOf(span: { readonly fromShare: number; readonly toShare: number }, strip: { readonly height: number; readonly headroom: number }): Band {
-  const floor = strip.height * span.toShare;
-  const roof = strip.height * span.fromShare;
-  return { floor, top: roof + strip.headroom * (span.toShare - span.fromShare) };
-}
+/** Where a share of ground covered lies in a strip, px from its top. */
+export type HeightOf = (share: number) => number;
 
 /** From where to where a stand is drawn, px, cut at the ends of the picture; null when none of it lies within. */
 export function standReach(stand: PlacedStand, { horizon, pxPerWeek }: CanopyScale): { readonly left: number; readonly right: number } | null {
@@ -29,26 +17,44 @@ export function standReach(stand: PlacedStand, { horizon, pxPerWeek }: CanopySca
   return right > left ? { left, right } : null;
 }
 
+interface Corner {
+  readonly x: number;
+  readonly top: number;
+  readonly base: number;
+}
+
+/** Thinner than this a stand is not drawn: nothing can be seen of it. */
+const leastShare = 0.004;
+
 /**
- * The outline of a stand's cover, from the ground up and back: one point a week at the week's middle, joined straight, so that a slow rise is a
- * slow rise; in steps from the first day of harvest, since a bed is cleared at a time.
+ * The outline of a stand in its pile: one point a week at the week's middle, joined straight, so that a slow rise is a slow rise; in steps from
+ * the first day of harvest, since a bed is cleared at a time. Null when nothing of it shows.
  */
-export function canopyPath(stand: PlacedStand, scale: CanopyScale, band: Band, hostTo: number | null = null): string | null {
+export function canopyPath(layer: Layer, scale: CanopyScale, heightOf: HeightOf): string | null {
+  const corners = cornersOf(layer, scale, heightOf);
+  const first = corners[0];
+  const last = corners.at(-1);
+  const reach = standReach(layer.stand, scale);
+  if (first === undefined || last === undefined || reach === null) return null;
+  const harvestFrom = layer.stand.harvestFrom === null ? Number.POSITIVE_INFINITY : weeksFromStart(scale.horizon, layer.stand.harvestFrom) * scale.pxPerWeek;
+  const left = Math.max(reach.left, first.x - scale.pxPerWeek / 2);
+  const right = Math.min(reach.right, last.x + scale.pxPerWeek / 2);
+  const isCutAtLeft = reach.left === 0 && left === 0;
+  let path = `M${round(left)} ${round(first.base)}${isCutAtLeft ? `V${round(first.top)}` : ''}`;
+  for (const { x, top } of corners) path += x > harvestFrom ? `H${round(x)}V${round(top)}` : `L${round(x)} ${round(top)}`;
+  path += `H${round(right)}V${round(last.base)}`;
+  for (const { x, base } of [...corners].reverse()) path += `L${round(x)} ${round(base)}`;
+  return `${path}Z`;
+}
+
+function cornersOf({ stand, fromWeek, base, top }: Layer, scale: CanopyScale, heightOf: HeightOf): readonly Corner[] {
   const reach = standReach(stand, scale);
-  if (reach === null) return null;
-  const harvestFrom = stand.harvestFrom === null ? Number.POSITIVE_INFINITY : weeksFromStart(scale.horizon, stand.harvestFrom) * scale.pxPerWeek;
-  const heightAt = (x: number, share: number) => band.floor - (band.floor - band.top) * share * (hostTo !== null && x < hostTo ? undersownShare : 1);
-  let path = `M${round(reach.left)} ${round(band.floor)}`;
-  let isInside = false;
-  stand.coverShare.forEach((share, index) => {
-    const x = (stand.coverFromWeek + index + 0.5) * scale.pxPerWeek;
-    if (x <= reach.left || x >= reach.right) return;
-    const y = round(heightAt(x, share));
-    if (!isInside && reach.left === 0) path += `L0 ${y}`;
-    path += x > harvestFrom ? `H${round(x)}V${y}` : `L${round(x)} ${y}`;
-    isInside = true;
+  if (reach === null) return [];
+  return top.flatMap((share, index) => {
+    const foot = base[index] ?? 0;
+    const x = (fromWeek + index + 0.5) * scale.pxPerWeek;
+    return share - foot < leastShare || x < reach.left || x > reach.right ? [] : [{ x, top: heightOf(share), base: heightOf(foot) }];
   });
-  return isInside ? `${path}H${round(reach.right)}V${round(band.floor)}Z` : null;
 }
 
 function round(px: number): number {

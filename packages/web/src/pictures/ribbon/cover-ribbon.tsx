@@ -1,13 +1,14 @@
 import type { Day } from '@leywright/measures';
 import type { Horizon, PlacedStand, PlotGround } from '@leywright/planner';
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { words } from '../../words.ts';
 import { measureOnScreen } from '../measure-text.ts';
 import { type RibbonYear, weeksFromStart } from '../weeks.ts';
 import { type Label, placeLabels } from './labels.ts';
 import type { FaultMark } from './marks.ts';
+import { layersOf } from './layers.ts';
 import { StandGrid } from './stand-grid.tsx';
-import { Strip, type StripScale } from './strip.tsx';
+import { heightIn, Strip, type StripScale } from './strip.tsx';
 
 export interface RibbonLayout {
   readonly width: number;
@@ -47,17 +48,42 @@ export function CoverRibbon(props: CoverRibbonProps) {
       <YearNames years={years} chosenYear={chosenYear} pxPerWeek={pxPerWeek} onChooseYear={props.onChooseYear} />
       {ground.map((plot, index) => (
         <g key={plot.plot} role="row" aria-label={plot.name} transform={`translate(0 ${layout.head + index * layout.pitch})`}>
-          <g aria-hidden="true">
-            <Strip ground={plot} scale={scale} yearStarts={yearStarts} />
-            <Names ground={plot} scale={scale} pointed={pointed !== null && pointed.plot === plot.plot ? pointed : null} />
-            <ChosenFrame years={years} chosenYear={chosenYear} pxPerWeek={pxPerWeek} height={layout.stripHeight} isFirst={index === 0} />
-            {marks.filter(({ plot: id }) => id === plot.plot).map((mark) => <Fault key={mark.id} mark={mark} pxPerWeek={pxPerWeek} y={layout.stripHeight + 5} width={layout.width} />)}
-          </g>
-          <StandGrid ground={plot} scale={scale} isFirstRow={index === 0} onPoint={setPointed} onOpen={props.onOpenStand} />
+          <PlotRow
+            ground={plot} scale={scale} yearStarts={yearStarts} isFirst={index === 0} pointed={pointed?.plot === plot.plot ? pointed : null} onPoint={setPointed} onOpen={props.onOpenStand}
+            frame={<ChosenFrame years={years} chosenYear={chosenYear} pxPerWeek={pxPerWeek} height={layout.stripHeight} isFirst={index === 0} />}
+            marks={marks.filter((mark) => mark.plot === plot.plot)}
+          />
         </g>
       ))}
       <path aria-hidden="true" transform={`translate(${Math.min(layout.width, Math.max(0, todayWeek * pxPerWeek))} ${layout.head - 3})`} d="M0 0l-5 -7h10z" fill="var(--ink)" />
     </svg>
+  );
+}
+
+interface PlotRowProps {
+  readonly ground: PlotGround;
+  readonly scale: StripScale;
+  readonly yearStarts: readonly number[];
+  readonly isFirst: boolean;
+  readonly pointed: PlacedStand | null;
+  readonly frame: ReactNode;
+  readonly marks: readonly FaultMark[];
+  readonly onPoint: (stand: PlacedStand | null) => void;
+  readonly onOpen: (stand: PlacedStand) => void;
+}
+
+function PlotRow({ ground, scale, yearStarts, isFirst, pointed, frame, marks, onPoint, onOpen }: PlotRowProps) {
+  const layers = useMemo(() => layersOf(ground.stands, (stand) => weeksFromStart(scale.horizon, stand.to)), [ground.stands, scale.horizon]);
+  return (
+    <>
+      <g aria-hidden="true">
+        <Strip ground={ground} layers={layers} scale={scale} yearStarts={yearStarts} />
+        <Names ground={ground} scale={scale} pointed={pointed} isFirst={isFirst} />
+        {frame}
+        {marks.map((mark) => <Fault key={mark.id} mark={mark} pxPerWeek={scale.pxPerWeek} y={scale.height + 4} width={scale.width} />)}
+      </g>
+      <StandGrid plotName={ground.name} layers={layers} scale={scale} heightOf={heightIn(scale.height)} isFirstRow={isFirst} onPoint={onPoint} onOpen={onOpen} />
+    </>
   );
 }
 
@@ -69,8 +95,11 @@ function YearNames({ years, chosenYear, pxPerWeek, onChooseYear }: Pick<CoverRib
 }
 
 /** The line of names above a strip; the stand pointed at or in focus is named in full, and names in its way step back. */
-function Names({ ground, scale, pointed }: { readonly ground: PlotGround; readonly scale: StripScale; readonly pointed: PlacedStand | null }) {
-  const labels = useMemo(() => placeLabels(ground.stands, scale, { measure: measureOnScreen, familyName: (stand) => words.key[stand.look] }), [ground.stands, scale]);
+function Names({ ground, scale, pointed, isFirst }: { readonly ground: PlotGround; readonly scale: StripScale; readonly pointed: PlacedStand | null; readonly isFirst: boolean }) {
+  const labels = useMemo(() => placeLabels(ground.stands, scale, {
+    measure: measureOnScreen, keepClear: isFirst ? [scale.todayWeek * scale.pxPerWeek] : [],
+    familyNames: (stand) => [words.key[stand.look], words.keyShort[stand.look]],
+  }), [ground.stands, scale, isFirst]);
   const full = pointed === null ? null : fullName(pointed, scale);
   const shown = full === null ? labels : labels.filter((label) => Math.abs(label.middle - full.middle) > (label.width + full.width) / 2 + 7);
   return (
@@ -113,10 +142,10 @@ function Fault({ mark, pxPerWeek, y, width }: { readonly mark: FaultMark; readon
   const isAtEnd = right > width - 14;
   return (
     <>
-      <rect x={left - 2} y={y - 2} width={right - left + 4} height={10} fill="var(--paper)" />
+      <rect x={left - 2} y={y - 2} width={right - left + 4} height={9} fill="var(--paper)" />
       {mark.kind === 'open'
-        ? <rect x={left} y={y} width={right - left} height={6} fill="var(--red)" />
-        : <rect x={left + 0.75} y={y + 0.75} width={right - left - 1.5} height={4.5} fill="none" stroke="var(--ink)" strokeWidth="1.5" />}
+        ? <rect x={left} y={y} width={right - left} height={5} fill="var(--red)" />
+        : <rect x={left + 0.75} y={y + 0.75} width={right - left - 1.5} height={4} fill="none" stroke="var(--ink)" strokeWidth="1.5" />}
       {mark.number === null ? null : <text x={isAtEnd ? left - 5 : right + 5} y={y + 8} textAnchor={isAtEnd ? 'end' : 'start'} className="fault-number">{mark.number}</text>}
     </>
   );

@@ -24,24 +24,27 @@ const sizePx = 12;
 const shortestRunPx = 28;
 const clearPx = 7;
 /** How far a name may stand out over the ends of its run before it would be read as its neighbour's. */
-const overhangPx = 6;
+const overhangPx = 9;
 
 /**
  * Names on one line above a strip, measured and never guessed: the largest runs of ground first; none on a run under 28 px; the stand's own
  * name, else its family's; normal width, else narrow; else none, and the name comes on hover, focus and in the table.
  */
 export function placeLabels(stands: readonly PlacedStand[], scale: CanopyScale & { readonly width: number }, names: Names): readonly Label[] {
-  const placed: Label[] = [];
-  for (const run of runsOf(stands, scale, names.familyName).sort((a, b) => b.weight - a.weight)) {
+  const placed: Label[] = [...(names.keepClear ?? [])].map((middle) => ({ standId: '', text: '', middle, width: 14, isNarrow: false }));
+  for (const run of runsOf(stands, scale, names.familyNames).sort((a, b) => b.weight - a.weight)) {
     const label = fit(run, scale.width, placed, names.measure);
     if (label !== null) placed.push(label);
   }
-  return placed.sort((a, b) => a.middle - b.middle);
+  return placed.filter(({ text }) => text !== '').sort((a, b) => a.middle - b.middle);
 }
 
 export interface Names {
-  readonly familyName: (stand: PlacedStand) => string;
+  /** The family's name, and a shorter one. */
+  readonly familyNames: (stand: PlacedStand) => readonly [string, string];
   readonly measure: MeasureText;
+  /** Places no name may cover, px: the mark of today above the first strip. */
+  readonly keepClear?: readonly number[];
 }
 
 function fit(run: Run, width: number, placed: readonly Label[], measure: MeasureText): Label | null {
@@ -59,18 +62,18 @@ function fit(run: Run, width: number, placed: readonly Label[], measure: Measure
 }
 
 /** Joins stands of one look that overlap in time: three brassicas side by side are named once, by their family. */
-function runsOf(stands: readonly PlacedStand[], scale: CanopyScale, familyName: (stand: PlacedStand) => string): Run[] {
+function runsOf(stands: readonly PlacedStand[], scale: CanopyScale, familyNames: Names['familyNames']): Run[] {
   const runs: Run[] = [];
   for (const stand of stands) {
     const reach = standReach(stand, scale);
     if (reach === null) continue;
     const share = stand.span.toShare - stand.span.fromShare;
     const weight = share * (reach.right - reach.left) * (stand.undersownIn === null ? 1 : 0.4);
-    const family = familyName(stand);
-    const at = runs.findIndex((run) => run.names.at(-1) === family && run.left < reach.right && reach.left < run.right);
+    const family = familyNames(stand);
+    const at = runs.findIndex((run) => run.names.at(-1) === family[1] && run.left < reach.right && reach.left < run.right);
     const beside = runs[at];
-    if (beside === undefined) runs.push({ standId: stand.id, names: stand.name === family ? [family] : [stand.name, family], ...reach, weight });
-    else runs[at] = { standId: beside.standId, names: beside.names.includes(stand.name) ? beside.names : [family], left: Math.min(beside.left, reach.left), right: Math.max(beside.right, reach.right), weight: beside.weight + weight };
+    if (beside === undefined) runs.push({ standId: stand.id, names: [stand.name, ...family], ...reach, weight });
+    else runs[at] = { standId: beside.standId, names: beside.names[0] === stand.name ? beside.names : family, left: Math.min(beside.left, reach.left), right: Math.max(beside.right, reach.right), weight: beside.weight + weight };
   }
   return runs;
 }

@@ -1,42 +1,48 @@
 import { weekOf } from '@leywright/measures';
-import type { PlacedStand, PlotGround } from '@leywright/planner';
+import type { PlacedStand } from '@leywright/planner';
 import { type KeyboardEvent, memo } from 'react';
 import { isoYearOf, weekNumberOf } from '../../look/head/year-weeks.ts';
 import { words } from '../../words.ts';
-import { standReach } from './canopy.ts';
+import { canopyPath, type HeightOf, standReach } from './canopy.ts';
+import type { Layer } from './layers.ts';
 import type { StripScale } from './strip.tsx';
 
 interface StandGridProps {
-  readonly ground: PlotGround;
+  readonly plotName: string;
+  readonly layers: readonly Layer[];
   readonly scale: StripScale;
+  readonly heightOf: HeightOf;
   readonly isFirstRow: boolean;
   readonly onPoint: (stand: PlacedStand | null) => void;
   readonly onOpen: (stand: PlacedStand) => void;
 }
 
-/** The stands of a strip as cells of a grid: one tab stop for the picture, arrows between stands, Enter opens one. At least 24 px wide. */
-export const StandGrid = memo(function StandGrid({ ground, scale, isFirstRow, onPoint, onOpen }: StandGridProps) {
-  const cells = ground.stands.flatMap((stand) => {
-    const reach = standReach(stand, scale);
-    return reach === null ? [] : [{ stand, ...reach }];
-  }).sort((a, b) => a.left - b.left);
-  return cells.map(({ stand, left, right }, index) => {
-    const width = Math.max(24, right - left);
-    const top = stand.span.fromShare * scale.height;
-    return (
-      // biome-ignore lint/a11y/useSemanticElements: a picture's cell is not a table's
-      <g
-        key={stand.id} role="gridcell" tabIndex={isFirstRow && index === 0 ? 0 : -1} className="stand-cell" aria-label={standName(stand, ground.name)}
-        onPointerEnter={() => onPoint(stand)} onPointerLeave={() => onPoint(null)} onFocus={(event) => { becomeTabStop(event.currentTarget); onPoint(stand); }} onBlur={() => onPoint(null)}
-        onClick={() => onOpen(stand)}
-        onKeyDown={(event) => { if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); onOpen(stand); } else moveByKey(event); }}
-      >
-        <rect x={(left + right - width) / 2} y={top} width={width} height={(stand.span.toShare - stand.span.fromShare) * scale.height} fill="transparent" />
-        <rect className="focus-halo" x={left - 1} y={top - 1} width={right - left + 2} height={(stand.span.toShare - stand.span.fromShare) * scale.height + 2} />
-        <rect className="focus-ring" x={left - 1} y={top - 1} width={right - left + 2} height={(stand.span.toShare - stand.span.fromShare) * scale.height + 2} />
-      </g>
-    );
-  });
+const leastHitPx = 24;
+
+/** The stands of a strip as cells of a grid: one tab stop for the picture, arrows between stands, Enter opens one. */
+export const StandGrid = memo(function StandGrid({ plotName, layers, scale, heightOf, isFirstRow, onPoint, onOpen }: StandGridProps) {
+  const cells = layers.flatMap((layer) => {
+    const reach = standReach(layer.stand, scale);
+    return reach === null ? [] : [{ layer, ...reach, path: canopyPath(layer, scale, heightOf) }];
+  }).sort((a, b) => a.left - b.left || a.layer.stand.span.fromShare - b.layer.stand.span.fromShare);
+  return cells.map(({ layer: { stand }, left, right, path }, index) => (
+    // biome-ignore lint/a11y/useSemanticElements: a picture's cell is not a table's
+    <g
+      key={stand.id} role="gridcell" tabIndex={isFirstRow && index === 0 ? 0 : -1} className="stand-cell" aria-label={standName(stand, plotName)}
+      onPointerEnter={() => onPoint(stand)} onPointerLeave={() => onPoint(null)} onFocus={(event) => { becomeTabStop(event.currentTarget); onPoint(stand); }} onBlur={() => onPoint(null)}
+      onClick={() => onOpen(stand)}
+      onKeyDown={(event) => { if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); onOpen(stand); } else moveByKey(event); }}
+    >
+      {right - left < leastHitPx ? <rect className="hit" x={(left + right - leastHitPx) / 2} width={leastHitPx} height={scale.height} /> : null}
+      {path === null ? <rect className="focus-ring" x={left} y={1} width={right - left} height={scale.height - 2} /> : (
+        <>
+          <path d={path} className="hit" />
+          <path d={path} className="focus-halo" />
+          <path d={path} className="focus-ring" />
+        </>
+      )}
+    </g>
+  ));
 });
 
 /** "Carrots, Far Ridding, week 18, 2028, to week 44, agreed". */
@@ -55,7 +61,7 @@ function becomeTabStop(cell: Element): void {
 /** Left and right along the strip, Home and End to its ends, up and down to the stand of the next plot nearest in time. */
 function moveByKey(event: KeyboardEvent<SVGGElement>): void {
   const cell = event.currentTarget;
-  const row = [...(cell.parentElement?.querySelectorAll<SVGGElement>('[role="gridcell"]') ?? [])];
+  const row = cellsOf(cell.parentElement);
   const rows = [...(cell.closest('[role="grid"]')?.querySelectorAll('[role="row"]') ?? [])];
   const at = row.indexOf(cell);
   const otherRow = (step: number) => nearestIn(rows[rows.findIndex((other) => other.contains(cell)) + step], cell);
@@ -71,5 +77,9 @@ function moveByKey(event: KeyboardEvent<SVGGElement>): void {
 function nearestIn(row: Element | undefined, cell: SVGGElement): SVGGElement | undefined {
   const middleOf = (element: Element) => { const box = element.getBoundingClientRect(); return box.left + box.width / 2; };
   const here = middleOf(cell);
-  return [...(row?.querySelectorAll<SVGGElement>('[role="gridcell"]') ?? [])].sort((a, b) => Math.abs(middleOf(a) - here) - Math.abs(middleOf(b) - here))[0];
+  return cellsOf(row ?? null).sort((a, b) => Math.abs(middleOf(a) - here) - Math.abs(middleOf(b) - here))[0];
+}
+
+function cellsOf(row: Element | null): SVGGElement[] {
+  return [...(row?.querySelectorAll<SVGGElement>('[role="gridcell"]') ?? [])];
 }

@@ -1,8 +1,8 @@
 import type { PlacedStand, PlotGround } from '@leywright/planner';
 import { memo } from 'react';
 import { groundFill } from '../../look/marks/patterns.tsx';
-import { weeksFromStart } from '../weeks.ts';
-import { bandOf, type CanopyScale, canopyPath, standReach } from './canopy.ts';
+import { type CanopyScale, canopyPath, type HeightOf, standReach } from './canopy.ts';
+import type { Layer } from './layers.ts';
 
 export interface StripScale extends CanopyScale {
   readonly width: number;
@@ -11,22 +11,34 @@ export interface StripScale extends CanopyScale {
   readonly todayWeek: number;
 }
 
+interface StripProps {
+  readonly ground: PlotGround;
+  readonly layers: readonly Layer[];
+  readonly scale: StripScale;
+  readonly yearStarts: readonly number[];
+}
+
+/** Full cover stays this far under the strip's upper edge. */
 const headroomPx = 5;
 
+/** Where a share of cover lies in a strip of a height. */
+export function heightIn(stripHeight: number): HeightOf {
+  return (share) => stripHeight - Math.min(1.04, share) * (stripHeight - headroomPx);
+}
+
 /** One plot's ten years: soil, what grows over it, and the line that says how sure it is. */
-export const Strip = memo(function Strip({ ground, scale, yearStarts }: { readonly ground: PlotGround; readonly scale: StripScale; readonly yearStarts: readonly number[] }) {
-  const hosts = ground.stands.filter((stand) => stand.undersownIn === null);
-  const undersown = ground.stands.filter((stand) => stand.undersownIn !== null);
+export const Strip = memo(function Strip({ ground, layers, scale, yearStarts }: StripProps) {
   const { width, height } = scale;
+  const heightOf = heightIn(height);
+  const isUnder = (layer: Layer) => layer.overUntilWeek !== null;
   return (
     <>
       <rect className="strip-ground" width={width} height={height} fill="url(#soil)" />
-      <ShareLine y={height * 0.5 + headroomPx / 2} width={width} opacity={0.3} />
-      <ShareLine y={headroomPx} width={width} opacity={0.3} />
-      {hosts.map((stand) => <Canopy key={stand.id} stand={stand} scale={scale} host={null} />)}
-      {undersown.map((stand) => <Canopy key={stand.id} stand={stand} scale={scale} host={ground.stands.find(({ id }) => id === stand.undersownIn) ?? null} />)}
-      <ShareLine y={height * 0.5 + headroomPx / 2} width={width} opacity={0.17} />
-      <Seams stands={hosts} scale={scale} />
+      <ShareLine y={heightOf(0.5)} width={width} opacity={0.3} />
+      <ShareLine y={heightOf(1)} width={width} opacity={0.3} />
+      {layers.filter((layer) => !isUnder(layer)).map((layer) => <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />)}
+      {layers.filter(isUnder).map((layer) => <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />)}
+      <ShareLine y={heightOf(0.5)} width={width} opacity={0.17} />
       {yearStarts.filter((x) => x > 0).map((x) => <line key={x} x1={x} x2={x} y1={0} y2={height} stroke="var(--on-soil)" strokeOpacity=".38" strokeWidth=".8" strokeDasharray="2 3" />)}
       <SureLine stands={ground.stands} scale={scale} />
     </>
@@ -37,55 +49,38 @@ function ShareLine({ y, width, opacity }: { readonly y: number; readonly width: 
   return <line x1={0} x2={width} y1={y} y2={y} stroke="var(--on-soil)" strokeOpacity={opacity} strokeWidth=".7" />;
 }
 
-function Canopy({ stand, scale, host }: { readonly stand: PlacedStand; readonly scale: StripScale; readonly host: PlacedStand | null }) {
-  const band = bandOf(stand.span, { height: scale.height, headroom: headroomPx });
-  const hostTo = host === null ? null : weeksFromStart(scale.horizon, host.to) * scale.pxPerWeek;
-  const path = canopyPath(stand, scale, band, hostTo);
+/** An undersown stand wears its dots while it leans on its host: a ley its own green with dots, all others the undersown yellow. */
+function Canopy({ layer, scale, heightOf }: { readonly layer: Layer; readonly scale: StripScale; readonly heightOf: HeightOf }) {
+  const path = canopyPath(layer, scale, heightOf);
   if (path === null) return null;
-  const look = stand.undersownIn !== null && stand.look !== 'ley' ? 'undersown' : stand.look;
+  const { stand, overUntilWeek } = layer;
+  const underFill = stand.look === 'ley' ? 'url(#undersown-ley)' : groundFill('undersown');
   return (
     <g className="canopy">
-      <path d={path} fill={groundFill(look)} stroke="var(--stand-edge)" strokeOpacity=".75" strokeWidth=".8" />
-      {stand.undersownIn !== null && look === 'ley' && hostTo !== null ? <UndersownLey path={path} until={hostTo} height={scale.height} id={stand.id} /> : null}
-      {stand.state === 'pencil' ? <path d={path} fill="url(#pencil)" stroke="var(--ink)" strokeWidth="1.4" strokeDasharray="4 3" /> : null}
+      <path d={path} fill={groundFill(stand.look)} stroke="var(--stand-edge)" strokeOpacity=".75" strokeWidth=".8" />
+      {overUntilWeek === null || stand.look === 'undersown' ? null : (
+        <>
+          <clipPath id={`under-${stand.id}`}><rect width={Math.max(0, overUntilWeek * scale.pxPerWeek)} height={scale.height} /></clipPath>
+          <path d={path} fill={underFill} clipPath={`url(#under-${stand.id})`} stroke="var(--stand-edge)" strokeWidth=".9" />
+        </>
+      )}
+      {stand.state === 'pencil' ? <path d={path} fill="url(#pencil)" stroke="var(--stand-edge)" strokeWidth="1.5" strokeDasharray="4 3" /> : null}
     </g>
   );
-}
-
-/** A ley still under its nurse crop carries the undersown dots. */
-function UndersownLey({ path, until, height, id }: { readonly path: string; readonly until: number; readonly height: number; readonly id: string }) {
-  return (
-    <>
-      <clipPath id={`under-${id}`}><rect x={0} y={0} width={until} height={height} /></clipPath>
-      <path d={path} fill="url(#undersown-ley)" clipPath={`url(#under-${id})`} stroke="var(--stand-edge)" strokeWidth=".9" />
-    </>
-  );
-}
-
-/** Where a plot is divided, a thin seam of soil parts the strata for as long as they stand. */
-function Seams({ stands, scale }: { readonly stands: readonly PlacedStand[]; readonly scale: StripScale }) {
-  return stands.filter(({ span }) => span.fromShare > 0).map((stand) => {
-    const reach = standReach(stand, scale);
-    if (reach === null) return null;
-    const y = stand.span.fromShare * scale.height;
-    return <line key={stand.id} x1={reach.left} x2={reach.right} y1={y} y2={y} stroke="var(--on-soil)" strokeOpacity=".55" strokeWidth=".8" />;
-  });
 }
 
 /** Under the strip: 3 px recorded, 1 px agreed, dashed in pencil. Past ground counts as recorded unless a stand on it was only planned. */
 function SureLine({ stands, scale }: { readonly stands: readonly PlacedStand[]; readonly scale: StripScale }) {
   const { width, height } = scale;
   const today = Math.min(width, Math.max(0, scale.todayWeek * scale.pxPerWeek));
-  const reaches = stands.map((stand) => ({ stand, reach: standReach(stand, scale) }));
-  const unrecorded = reaches.filter(({ stand, reach }) => stand.state !== 'recorded' && reach !== null && reach.left < today && stand.undersownIn === null);
+  const reaches = stands.flatMap((stand) => { const reach = standReach(stand, scale); return reach === null ? [] : [{ stand, ...reach }]; });
+  const unrecorded = reaches.filter(({ stand, left }) => stand.state !== 'recorded' && left < today && stand.undersownIn === null);
   return (
     <>
       <rect y={height + 1} width={width} height={1} fill="var(--ink)" />
       <rect y={height} width={today} height={3} fill="var(--ink)" />
-      {unrecorded.map(({ stand, reach }) => (reach === null ? null : <rect key={stand.id} x={reach.left} y={height + 2} width={Math.min(today, reach.right) - reach.left} height={1.2} fill="var(--paper)" />))}
-      {reaches.filter(({ stand, reach }) => stand.state === 'pencil' && reach !== null).map(({ stand, reach }) => (
-        <line key={stand.id} x1={reach?.left} x2={reach?.right} y1={height + 1.5} y2={height + 1.5} stroke="var(--paper)" strokeWidth="3" strokeDasharray="3 4" />
-      ))}
+      {unrecorded.map(({ stand, left, right }) => <rect key={stand.id} x={left} y={height + 2} width={Math.min(today, right) - left} height={1.2} fill="var(--paper)" />)}
+      {reaches.filter(({ stand }) => stand.state === 'pencil').map(({ stand, left, right }) => <line key={stand.id} x1={left} x2={right} y1={height + 1.5} y2={height + 1.5} stroke="var(--paper)" strokeWidth="3" strokeDasharray="3 4" />)}
     </>
   );
 }

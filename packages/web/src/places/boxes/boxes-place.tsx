@@ -63,7 +63,7 @@ function Year({ view, supply }: { readonly view: FarmView; readonly supply: Supp
 
 /** A row is 14 to 19 px high, so that a year of thirty crops fits a window; the picture is never narrower than 10 px a week. */
 function yearLayout({ width, height, isPhone }: { readonly width: number; readonly height: number; readonly isPhone: boolean }, rows: number): YearLayout {
-  const slip = width >= 1140 ? 272 + 60 : 0;
+  const slip = width >= 1140 ? 330 + 12 : 0;
   const names = isPhone ? 104 : 130;
   const room = width - 48 - names - 12 - slip;
   return { width: Math.max(isPhone ? 52 * 16 : 52 * 13, Math.min(room, 52 * 24)), row: Math.max(16, Math.min(19, (height - 310) / Math.max(1, rows))), head: 78, left: 0 };

@@ -32,8 +32,8 @@ export function BareGround({ plots, fromYear }: { readonly plots: number; readon
         ))}
       </svg>
       <div className="first-notes">
-        <div className="note"><h3>{words.first.soil}</h3><p>{words.first.soilBody}</p></div>
-        <div className="note"><h3>{words.first.ring}</h3><p>{words.first.ringBody}</p></div>
+        <div className="note"><h2>{words.first.soil}</h2><p>{words.first.soilBody}</p></div>
+        <div className="note"><h2>{words.first.ring}</h2><p>{words.first.ringBody}</p></div>
       </div>
     </div>
   );

@@ -62,7 +62,7 @@ export function GroundDesk(props: GroundProps) {
   );
 }
 
-const fanPx = 30;
+const fanPx = 22;
 
 /** The chosen year of the ribbon opens into the weeks below. */
 function Fan({ years, chosenYear, pxPerWeek, width }: { readonly years: readonly RibbonYear[]; readonly chosenYear: number; readonly pxPerWeek: number; readonly width: number }) {
@@ -71,8 +71,8 @@ function Fan({ years, chosenYear, pxPerWeek, width }: { readonly years: readonly
   const left = year.fromWeek * pxPerWeek;
   const right = (year.fromWeek + year.weeks) * pxPerWeek;
   return (
-    <svg className="fan" width={width} height={fanPx + 16} aria-hidden="true">
-      <path d={`M${left} 0C${left} 28 1 4 1 ${fanPx + 14}M${right} 0C${right} 28 ${width - 1} 4 ${width - 1} ${fanPx + 14}`} fill="none" stroke="var(--chosen)" strokeWidth="2" />
+    <svg className="fan" width={width} height={fanPx} aria-hidden="true">
+      <path d={`M${left} -15C${left} 12 1 -12 1 ${fanPx - 4}M${right} -15C${right} 12 ${width - 1} -12 ${width - 1} ${fanPx - 4}`} fill="none" stroke="var(--chosen)" strokeWidth="2" />
     </svg>
   );
 }

@@ -37,7 +37,7 @@ export function GroundPhone(props: GroundProps) {
       <CoverRibbon
         ground={[near.ground]} horizon={near.horizon} years={near.years} today={view.plan.today} chosenYear={chosenYear} onOpenStand={props.onOpenStand} onChooseYear={props.onChooseYear}
         marks={props.marks.filter((mark) => mark.plot === plot.plot).map((mark) => ({ ...mark, fromWeek: mark.fromWeek - near.fromWeek, toWeek: mark.toWeek - near.fromWeek })).filter((mark) => mark.toWeek > 0 && mark.fromWeek < near.horizon.weeks)}
-        layout={{ width: width - 36, stripHeight: 92, pitch: 120, head: 38 }}
+        layout={{ width: Math.max(280, width - 36), stripHeight: 92, pitch: 120, head: 38 }}
       />
       {open.map(({ finding, lead, body, mends }, index) => (
         <div key={`${finding.code}-${index}`} className="open-here"><h3>{lead}</h3><p><Spoken sentence={body} /></p>{mends[0] === undefined ? null : <p><Spoken sentence={mends[0]} /></p>}</div>
