@@ -4,5 +4,11 @@ import { defineConfig } from 'vite';
 /** Nothing is inlined: the pages run under a policy that allows neither inline scripts nor data addresses. */
 export default defineConfig({
   plugins: [react()],
-  build: { outDir: 'dist', assetsInlineLimit: 0, modulePreload: { polyfill: false }, target: 'es2022', sourcemap: false },
+  build: {
+    outDir: 'dist',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    target: 'es2022',
+    sourcemap: false,
+  },
 });

@@ -1,5 +1,14 @@
 import { type IsoWeek, readIsoWeek, weekOf } from '@leywright/measures';
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+} from 'react';
 import { todayHere } from './look/head/today.ts';
 import { isoYearOf } from './look/head/year-weeks.ts';
 import type { PlanSource, Seen } from './worker/plan-source.ts';
@@ -33,7 +42,9 @@ export function AppStateProvider({ source, children }: { readonly source: PlanSo
     return () => window.removeEventListener('popstate', onMove);
   }, []);
   const year = isoYearOf(week);
-  useEffect(() => { if (planned !== null && planned.year !== year) source.focusYear(year); }, [source, planned, year]);
+  useEffect(() => {
+    if (planned !== null && planned.year !== year) source.focusYear(year);
+  }, [source, planned, year]);
   const turn = useCallback((to: IsoWeek) => setChosen(to), []);
   const state = useMemo(() => ({ source, seen, week, turn }), [source, seen, week, turn]);
   return <AppContext value={state}>{children}</AppContext>;

@@ -13,12 +13,18 @@ const longestFontWaitMs = 900;
 /** Draws the app over a source of plans. Waits a moment for the fonts, since labels are placed by their measured width. */
 export async function startApp(element: HTMLElement, source: PlanSource): Promise<void> {
   showFace(chosenFace());
-  const fonts = Promise.all(['500 12px "Archivo Variable"', '700 17px Besley', '400 28px Besley', '900 27px Besley'].map((font) => document.fonts.load(font)));
+  const fonts = Promise.all(
+    ['500 12px "Archivo Variable"', '700 17px Besley', '400 28px Besley', '900 27px Besley'].map((font) =>
+      document.fonts.load(font),
+    ),
+  );
   await Promise.race([fonts, new Promise((resolve) => setTimeout(resolve, longestFontWaitMs))]);
   createRoot(element).render(
     <StrictMode>
       <Patterns />
-      <AppStateProvider source={source}><RouterProvider router={router} /></AppStateProvider>
+      <AppStateProvider source={source}>
+        <RouterProvider router={router} />
+      </AppStateProvider>
     </StrictMode>,
   );
 }

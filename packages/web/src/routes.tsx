@@ -1,5 +1,5 @@
-import { createRootRoute, createRoute, createRouter, Outlet, redirect } from '@tanstack/react-router';
 import { asIsoWeek, readDay, readIsoWeek, weekOf } from '@leywright/measures';
+import { createRootRoute, createRoute, createRouter, Outlet, redirect } from '@tanstack/react-router';
 import { Headline } from './look/page/headline.tsx';
 import { BoxesPlace } from './places/boxes/boxes-place.tsx';
 import { DayPlace } from './places/day/day-place.tsx';
@@ -9,16 +9,41 @@ import { GroundPlace } from './places/ground/ground-place.tsx';
 import { SettingsPlace } from './places/settings/settings-place.tsx';
 import { words } from './words.ts';
 
-const root = createRootRoute({ component: () => <Frame><Outlet /></Frame>, notFoundComponent: NotFound });
+const root = createRootRoute({
+  component: () => (
+    <Frame>
+      <Outlet />
+    </Frame>
+  ),
+  notFoundComponent: NotFound,
+});
 
 /** Every address of the app. `?week=2027-w26` on any of them sets the clock; `#why=<figure>` opens a figure's derivation. */
 const routes = root.addChildren([
-  createRoute({ getParentRoute: () => root, path: '/', beforeLoad: () => { throw redirect({ to: window.innerWidth < 700 ? '/day' : '/ground' }); } }),
+  createRoute({
+    getParentRoute: () => root,
+    path: '/',
+    beforeLoad: () => {
+      throw redirect({ to: window.innerWidth < 700 ? '/day' : '/ground' });
+    },
+  }),
   createRoute({ getParentRoute: () => root, path: '/day', component: DayPlace }),
-  createRoute({ getParentRoute: () => root, path: '/day/$day', beforeLoad: ({ params }) => { throw redirect({ href: withWeek('/day', weekOfDay(params.day)) }); } }),
+  createRoute({
+    getParentRoute: () => root,
+    path: '/day/$day',
+    beforeLoad: ({ params }) => {
+      throw redirect({ href: withWeek('/day', weekOfDay(params.day)) });
+    },
+  }),
   createRoute({ getParentRoute: () => root, path: '/ground', component: GroundPlace }),
   createRoute({ getParentRoute: () => root, path: '/boxes', component: BoxesPlace }),
-  createRoute({ getParentRoute: () => root, path: '/boxes/$when', beforeLoad: ({ params }) => { throw redirect({ href: withWeek('/boxes', weekOfYearOrWeek(params.when)) }); } }),
+  createRoute({
+    getParentRoute: () => root,
+    path: '/boxes/$when',
+    beforeLoad: ({ params }) => {
+      throw redirect({ href: withWeek('/boxes', weekOfYearOrWeek(params.when)) });
+    },
+  }),
   createRoute({ getParentRoute: () => root, path: '/start', component: FirstPlace }),
   createRoute({ getParentRoute: () => root, path: '/settings', component: SettingsPlace }),
 ]);
@@ -26,11 +51,18 @@ const routes = root.addChildren([
 export const router = createRouter({ routeTree: routes, defaultPreload: false, scrollRestoration: true });
 
 declare module '@tanstack/react-router' {
-  interface Register { router: typeof router }
+  interface Register {
+    router: typeof router;
+  }
 }
 
 function NotFound() {
-  return <><Headline sentence={[{ text: words.notFound.headline, strong: true }]} /><p className="lead">{words.notFound.body}</p></>;
+  return (
+    <>
+      <Headline sentence={[{ text: words.notFound.headline, strong: true }]} />
+      <p className="lead">{words.notFound.body}</p>
+    </>
+  );
 }
 
 function withWeek(path: string, week: string | null): string {

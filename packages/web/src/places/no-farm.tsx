@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router';
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useAppState } from '../app-state.tsx';
 import { Headline } from '../look/page/headline.tsx';
 import { StateFrame } from '../look/page/state-frame.tsx';
@@ -12,12 +12,30 @@ export function WithFarm({ children }: { readonly children: (view: FarmView) => 
   const { seen } = useAppState();
   const view = viewOf(seen);
   if (view !== null) return children(view);
-  if (seen.kind === 'working') return <><Headline sentence={[{ text: seen.sentence }]} /><StateFrame state={{ kind: 'working', sentence: '' }} height={480}>{null}</StateFrame></>;
-  if (seen.kind === 'failed') return <StateFrame state={{ kind: 'failed', sentence: seen.sentence }} height={200}>{null}</StateFrame>;
+  if (seen.kind === 'working')
+    return (
+      <>
+        <Headline sentence={[{ text: seen.sentence }]} />
+        <StateFrame state={{ kind: 'working', sentence: '' }} height={480}>
+          {null}
+        </StateFrame>
+      </>
+    );
+  if (seen.kind === 'failed')
+    return (
+      <StateFrame state={{ kind: 'failed', sentence: seen.sentence }} height={200}>
+        {null}
+      </StateFrame>
+    );
   return (
     <>
       <Headline sentence={[{ text: words.noFarm.headline, strong: true }]} />
-      <p className="lead">{words.noFarm.body} <Link className="link" to="/start">{words.noFarm.go}</Link></p>
+      <p className="lead">
+        {words.noFarm.body}{' '}
+        <Link className="link" to="/start">
+          {words.noFarm.go}
+        </Link>
+      </p>
     </>
   );
 }

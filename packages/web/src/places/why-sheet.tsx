@@ -15,22 +15,54 @@ export function WhySheet({ figureId }: { readonly figureId: string }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new plan asks anew
   useEffect(() => {
     let isWanted = true;
-    source.why(figureId).then((told) => { if (isWanted) setAsked(told === null ? { kind: 'none' } : { kind: 'told', told }); });
-    return () => { isWanted = false; };
+    source.why(figureId).then((told) => {
+      if (isWanted) setAsked(told === null ? { kind: 'none' } : { kind: 'told', told });
+    });
+    return () => {
+      isWanted = false;
+    };
   }, [source, figureId, seen]);
-  if (asked.kind === 'asked') return <SideSheet kind={words.why.kind} title="…"><p>{words.why.working}</p></SideSheet>;
-  if (asked.kind === 'none') return <SideSheet kind={words.why.kind} title={figureId}><p>{words.why.none}</p></SideSheet>;
+  if (asked.kind === 'asked')
+    return (
+      <SideSheet kind={words.why.kind} title="…">
+        <p>{words.why.working}</p>
+      </SideSheet>
+    );
+  if (asked.kind === 'none')
+    return (
+      <SideSheet kind={words.why.kind} title={figureId}>
+        <p>{words.why.none}</p>
+      </SideSheet>
+    );
   return <Derivation {...asked.told} />;
 }
 
 function Derivation({ why, title, about }: ToldWhy) {
   return (
     <SideSheet kind={words.why.kind} title={title}>
-      <p className="why-about"><Spoken sentence={about} /></p>
-      <dl className="why-sum"><dt>{why.formula}</dt><dd>{why.sum}</dd></dl>
-      <ul className="why-inputs">{why.inputs.map((input) => <Input key={input.name} input={input} />)}</ul>
+      <p className="why-about">
+        <Spoken sentence={about} />
+      </p>
+      <dl className="why-sum">
+        <dt>{why.formula}</dt>
+        <dd>{why.sum}</dd>
+      </dl>
+      <ul className="why-inputs">
+        {why.inputs.map((input) => (
+          <Input key={input.name} input={input} />
+        ))}
+      </ul>
       <Levers why={why} />
-      {why.doubt.length === 0 ? null : <><h3>{words.why.sure}</h3><ul className="why-doubt">{why.doubt.map((line) => <li key={line}>{line}</li>)}</ul></>}
+      {why.doubt.length === 0 ? null : (
+        <>
+          <h3>{words.why.sure}</h3>
+          <ul className="why-doubt">
+            {why.doubt.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </SideSheet>
   );
 }
@@ -47,7 +79,11 @@ function Input({ input }: { readonly input: WhyInput }) {
 
 /** An arrow drawn, since the text face has none. */
 function Turns() {
-  return <svg width="16" height="9" viewBox="0 0 16 9" role="img" aria-label={words.why.becomes}><path d="M0 4.5h14m-4 -4l4 4l-4 4" fill="none" stroke="currentColor" strokeWidth="1.6" /></svg>;
+  return (
+    <svg width="16" height="9" viewBox="0 0 16 9" role="img" aria-label={words.why.becomes}>
+      <path d="M0 4.5h14m-4 -4l4 4l-4 4" fill="none" stroke="currentColor" strokeWidth="1.6" />
+    </svg>
+  );
 }
 
 function Levers({ why }: { readonly why: Why }) {
@@ -55,7 +91,18 @@ function Levers({ why }: { readonly why: Why }) {
   return (
     <>
       <h3>{words.why.change}</h3>
-      <ul className="why-levers">{why.levers.map((lever) => <li key={`${lever.change}-${lever.value}`}><span>{lever.change}, {lever.value} {lever.unit}</span><b>{why.value} <Turns /> {lever.result} {why.unit}</b></li>)}</ul>
+      <ul className="why-levers">
+        {why.levers.map((lever) => (
+          <li key={`${lever.change}-${lever.value}`}>
+            <span>
+              {lever.change}, {lever.value} {lever.unit}
+            </span>
+            <b>
+              {why.value} <Turns /> {lever.result} {why.unit}
+            </b>
+          </li>
+        ))}
+      </ul>
     </>
   );
 }

@@ -22,7 +22,11 @@ export function weekUnder(ring: Ring, point: Point): number {
 }
 
 /** The slice of the ring between two weeks, both whole, from one share of the radius to another. */
-export function ringSlice(ring: Ring, weeks: { readonly from: number; readonly to: number }, shares: { readonly inner: number; readonly outer: number }): string {
+export function ringSlice(
+  ring: Ring,
+  weeks: { readonly from: number; readonly to: number },
+  shares: { readonly inner: number; readonly outer: number },
+): string {
   const corner = (week: number, share: number) => {
     const { x, y } = onRing(ring, week + 0.5, share);
     return `${x.toFixed(2)} ${y.toFixed(2)}`;

@@ -29,16 +29,34 @@ export function Dial(props: DialProps) {
   const size = radius * 2 + 6;
   const choose = (event: PointerEvent<HTMLDivElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
-    onTurn(weekAt(year, weekUnder(ring, { x: event.clientX - box.left - box.width / 2, y: event.clientY - box.top - box.height / 2 })));
+    onTurn(
+      weekAt(
+        year,
+        weekUnder(ring, { x: event.clientX - box.left - box.width / 2, y: event.clientY - box.top - box.height / 2 }),
+      ),
+    );
   };
   return (
     <div
-      ref={door} className="dial" role="slider" tabIndex={0} aria-label={words.dial.name}
-      aria-valuemin={1} aria-valuemax={ring.weeks} aria-valuenow={weekNumberOf(week)} aria-valuetext={`${spokenWeek(week)}, ${year}`}
+      ref={door}
+      className="dial"
+      role="slider"
+      tabIndex={0}
+      aria-label={words.dial.name}
+      aria-valuemin={1}
+      aria-valuemax={ring.weeks}
+      aria-valuenow={weekNumberOf(week)}
+      aria-valuetext={`${spokenWeek(week)}, ${year}`}
       style={{ left: centre.x - size / 2, top: centre.y - size / 2, width: size, height: size }}
       onKeyDown={(event) => turnByKey(event, turn)}
-      onPointerDown={(event) => { event.currentTarget.setPointerCapture(event.pointerId); event.currentTarget.focus({ preventScroll: true }); choose(event); }}
-      onPointerMove={(event) => { if (event.currentTarget.hasPointerCapture(event.pointerId)) choose(event); }}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        event.currentTarget.focus({ preventScroll: true });
+        choose(event);
+      }}
+      onPointerMove={(event) => {
+        if (event.currentTarget.hasPointerCapture(event.pointerId)) choose(event);
+      }}
     >
       <svg width={size} height={size} viewBox={`${-size / 2} ${-size / 2} ${size} ${size}`} aria-hidden="true">
         <RingOfWeeks {...props} ring={ring} year={year} />
@@ -47,7 +65,14 @@ export function Dial(props: DialProps) {
   );
 }
 
-function RingOfWeeks({ ring, year, week, closedWeeks, hungryGap, today }: DialProps & { readonly ring: Ring; readonly year: number }) {
+function RingOfWeeks({
+  ring,
+  year,
+  week,
+  closedWeeks,
+  hungryGap,
+  today,
+}: DialProps & { readonly ring: Ring; readonly year: number }) {
   const chosen = weekNumberOf(week);
   const thick = ring.radius * 0.06;
   const gone = (number: number) => weekAt(year, number) < today;
@@ -56,19 +81,42 @@ function RingOfWeeks({ ring, year, week, closedWeeks, hungryGap, today }: DialPr
   return (
     <>
       <circle r={ring.radius} className="face" />
-      {hungryGap === null ? null : <path d={ringSlice(ring, hungryGap, { inner: 0.62, outer: 0.77 })} fill="url(#hungry-gap-fine)" />}
-      {numbers.filter((number) => number !== chosen).map((number) => {
-        if (closedWeeks.includes(number)) {
-          const at = onRing(ring, number, 0.9);
-          return <circle key={number} cx={at.x} cy={at.y} r={ring.radius * 0.042} className="closed" />;
-        }
-        const inner = onRing(ring, number, 0.8);
-        const outer = onRing(ring, number, 1);
-        return <line key={number} x1={inner.x} y1={inner.y} x2={outer.x} y2={outer.y} strokeWidth={thick} className={gone(number) ? 'tick gone' : 'tick'} />;
-      })}
+      {hungryGap === null ? null : (
+        <path d={ringSlice(ring, hungryGap, { inner: 0.62, outer: 0.77 })} fill="url(#hungry-gap-fine)" />
+      )}
+      {numbers
+        .filter((number) => number !== chosen)
+        .map((number) => {
+          if (closedWeeks.includes(number)) {
+            const at = onRing(ring, number, 0.9);
+            return <circle key={number} cx={at.x} cy={at.y} r={ring.radius * 0.042} className="closed" />;
+          }
+          const inner = onRing(ring, number, 0.8);
+          const outer = onRing(ring, number, 1);
+          return (
+            <line
+              key={number}
+              x1={inner.x}
+              y1={inner.y}
+              x2={outer.x}
+              y2={outer.y}
+              strokeWidth={thick}
+              className={gone(number) ? 'tick gone' : 'tick'}
+            />
+          );
+        })}
       {isoYearOf(today) === year ? <TodayMark ring={ring} number={weekNumberOf(today)} /> : null}
-      <line x1={hand.from.x} y1={hand.from.y} x2={hand.to.x} y2={hand.to.y} strokeWidth={thick * 2.1} className="hand" />
-      <text y={ring.radius * 0.19} textAnchor="middle" fontSize={ring.radius * 0.56} className="number">{chosen}</text>
+      <line
+        x1={hand.from.x}
+        y1={hand.from.y}
+        x2={hand.to.x}
+        y2={hand.to.y}
+        strokeWidth={thick * 2.1}
+        className="hand"
+      />
+      <text y={ring.radius * 0.19} textAnchor="middle" fontSize={ring.radius * 0.56} className="number">
+        {chosen}
+      </text>
     </>
   );
 }
@@ -81,25 +129,38 @@ function TodayMark({ ring, number }: { readonly ring: Ring; readonly number: num
   return <path d={`M${tip.x} ${tip.y}L${left.x} ${left.y}L${right.x} ${right.y}Z`} className="today" />;
 }
 
+/** Arrows a week, with Shift a year; Page keys four weeks; Home and End to the year's ends. */
 function turnByKey(event: KeyboardEvent, turn: (weeks: number) => void): void {
-  const steps: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 4, PageDown: -4 };
+  const steps: Readonly<Record<string, number>> = {
+    ArrowRight: 1,
+    ArrowUp: 1,
+    ArrowLeft: -1,
+    ArrowDown: -1,
+    PageUp: 4,
+    PageDown: -4,
+  };
   const here = Number(event.currentTarget.getAttribute('aria-valuenow'));
   const last = Number(event.currentTarget.getAttribute('aria-valuemax'));
   const weeks = event.key === 'Home' ? 1 - here : event.key === 'End' ? last - here : steps[event.key];
   if (weeks === undefined) return;
   event.preventDefault();
-  turn(weeks);
+  turn(event.shiftKey && Math.abs(weeks) === 1 ? weeks * last : weeks);
 }
 
 /** The wheel turns the ring a week a notch and does not scroll the page; React's own wheel listeners cannot stop the scroll. */
 function useWheel(turn: (weeks: number) => void) {
   const door = useRef<HTMLDivElement>(null);
   const latest = useRef(turn);
-  useEffect(() => { latest.current = turn; });
+  useEffect(() => {
+    latest.current = turn;
+  });
   useEffect(() => {
     const element = door.current;
     if (element === null) return;
-    const onWheel = (event: WheelEvent) => { event.preventDefault(); latest.current(event.deltaY > 0 ? 1 : -1); };
+    const onWheel = (event: WheelEvent) => {
+      event.preventDefault();
+      latest.current(event.deltaY > 0 ? 1 : -1);
+    };
     element.addEventListener('wheel', onWheel, { passive: false });
     return () => element.removeEventListener('wheel', onWheel);
   }, []);

@@ -9,9 +9,17 @@ export function FarmMenu({ farmName }: { readonly farmName: string | null }) {
     <MenuTrigger>
       <Button className="farm-door">{farmName ?? words.farm.none}</Button>
       <Popover placement="bottom end" offset={6}>
-        <Menu className="farm-menu" aria-label={words.farm.menu} onAction={(key) => navigate({ to: key === 'settings' ? '/settings' : '/start' })}>
-          <MenuItem className="farm-menu-item" id="settings">{words.places.settings}</MenuItem>
-          <MenuItem className="farm-menu-item" id="start">{words.farm.another}</MenuItem>
+        <Menu
+          className="farm-menu"
+          aria-label={words.farm.menu}
+          onAction={(key) => navigate({ to: key === 'settings' ? '/settings' : '/start' })}
+        >
+          <MenuItem className="farm-menu-item" id="settings">
+            {words.places.settings}
+          </MenuItem>
+          <MenuItem className="farm-menu-item" id="start">
+            {words.farm.another}
+          </MenuItem>
         </Menu>
       </Popover>
     </MenuTrigger>

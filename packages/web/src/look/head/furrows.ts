@@ -31,7 +31,11 @@ export function furrowPaths(length: number, y: number, obstacles: readonly Obsta
   const stops = stopsAlong(length, obstacles);
   return furrowDistances.flatMap((distance) => {
     const offsets = stops.map((x) => furrowOffset(x, distance, obstacles));
-    return [1, -1].map((side) => stops.map((x, index) => `${index === 0 ? 'M' : 'L'}${x} ${(y + side * (offsets[index] ?? distance)).toFixed(2)}`).join(''));
+    return [1, -1].map((side) =>
+      stops
+        .map((x, index) => `${index === 0 ? 'M' : 'L'}${x} ${(y + side * (offsets[index] ?? distance)).toFixed(2)}`)
+        .join(''),
+    );
   });
 }
 

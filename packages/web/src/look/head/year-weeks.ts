@@ -1,14 +1,33 @@
-import { addDays, type Day, type IsoWeek, asIsoWeek, mondayOf, monthOf, weeksInYear } from '@leywright/measures';
+import { addDays, asIsoWeek, type Day, type IsoWeek, mondayOf, monthOf, weeksInYear } from '@leywright/measures';
 
-export const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const;
+export const monthNames = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
 export const weekdayNames = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
 /** The ISO week of a year and a number; numbers past either end of the year run on into the next or the last. */
 export function weekAt(isoYear: number, number: number): IsoWeek {
   let year = isoYear;
   let week = number;
-  while (week > weeksInYear(year)) { week -= weeksInYear(year); year += 1; }
-  while (week < 1) { year -= 1; week += weeksInYear(year); }
+  while (week > weeksInYear(year)) {
+    week -= weeksInYear(year);
+    year += 1;
+  }
+  while (week < 1) {
+    year -= 1;
+    week += weeksInYear(year);
+  }
   return asIsoWeek(`${String(year).padStart(4, '0')}-w${String(week).padStart(2, '0')}`);
 }
 
@@ -30,7 +49,9 @@ export function dayAndMonth(day: Day): string {
 export function weekSpan(week: IsoWeek): string {
   const monday = mondayOf(week);
   const sunday = addDays(monday, 6);
-  return monthOf(monday) === monthOf(sunday) ? `${Number(monday.slice(8))} to ${dayAndMonth(sunday)}` : `${dayAndMonth(monday)} to ${dayAndMonth(sunday)}`;
+  return monthOf(monday) === monthOf(sunday)
+    ? `${Number(monday.slice(8))} to ${dayAndMonth(sunday)}`
+    : `${dayAndMonth(monday)} to ${dayAndMonth(sunday)}`;
 }
 
 /** "week 23, Monday 7 June". */
@@ -47,4 +68,3 @@ export function monthStarts(isoYear: number): readonly { readonly name: string; 
   }
   return starts.slice(0, 12);
 }
-

@@ -6,7 +6,12 @@ import { Swatch } from './mark.tsx';
 export function KeyLine({ families }: { readonly families: readonly (Family | 'soil')[] }) {
   return (
     <ul className="key-line" aria-label={words.key.label}>
-      {families.map((family) => <li key={family}><Swatch family={family} />{words.key[family]}</li>)}
+      {families.map((family) => (
+        <li key={family}>
+          <Swatch family={family} />
+          {words.key[family]}
+        </li>
+      ))}
     </ul>
   );
 }

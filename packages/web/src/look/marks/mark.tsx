@@ -16,7 +16,9 @@ export function Mark({ family, width, height, isHollow }: MarkProps) {
   const scale = width / (tiles * smallTilePx);
   return (
     <>
-      <g transform={`scale(${scale})`}><rect width={width / scale} height={height / scale} fill={smallFill(family)} /></g>
+      <g transform={`scale(${scale})`}>
+        <rect width={width / scale} height={height / scale} fill={smallFill(family)} />
+      </g>
       <rect width={width} height={height} fill="none" stroke="var(--mark-edge)" strokeOpacity=".6" strokeWidth=".8" />
     </>
   );
@@ -28,18 +30,49 @@ function HollowMark({ family, width, height }: Omit<MarkProps, 'isHollow'>) {
   const isLow = height < 3 * frame;
   return (
     <>
-      <rect width={width} height={height} fill={isLow ? familyHue(family) : 'var(--sheet)'} stroke="var(--mark-edge)" strokeOpacity=".7" strokeWidth=".9" />
-      {isLow
-        ? <rect x={frame} y={height / 2 - .6} width={width - 2 * frame} height="1.2" fill="var(--sheet)" />
-        : <rect x={frame / 2 + .4} y={frame / 2 + .4} width={width - frame - .8} height={height - frame - .8} fill="none" stroke={familyHue(family)} strokeWidth={frame} />}
+      <rect
+        width={width}
+        height={height}
+        fill={isLow ? familyHue(family) : 'var(--sheet)'}
+        stroke="var(--mark-edge)"
+        strokeOpacity=".7"
+        strokeWidth=".9"
+      />
+      {isLow ? (
+        <rect x={frame} y={height / 2 - 0.6} width={width - 2 * frame} height="1.2" fill="var(--sheet)" />
+      ) : (
+        <rect
+          x={frame / 2 + 0.4}
+          y={frame / 2 + 0.4}
+          width={width - frame - 0.8}
+          height={height - frame - 0.8}
+          fill="none"
+          stroke={familyHue(family)}
+          strokeWidth={frame}
+        />
+      )}
     </>
   );
 }
 
 /** A square of a family beside its name in lists. */
-export function Square({ family, isHollow = false, size = 15 }: { readonly family: Family; readonly isHollow?: boolean; readonly size?: number }) {
+export function Square({
+  family,
+  isHollow = false,
+  size = 15,
+}: {
+  readonly family: Family;
+  readonly isHollow?: boolean;
+  readonly size?: number;
+}) {
   return (
-    <svg className="square" width={size + 1} height={size + 1} viewBox={`-.5 -.5 ${size + 1} ${size + 1}`} aria-hidden="true">
+    <svg
+      className="square"
+      width={size + 1}
+      height={size + 1}
+      viewBox={`-.5 -.5 ${size + 1} ${size + 1}`}
+      aria-hidden="true"
+    >
       <Mark family={family} width={size} height={size} isHollow={isHollow} />
     </svg>
   );
@@ -49,7 +82,14 @@ export function Square({ family, isHollow = false, size = 15 }: { readonly famil
 export function Swatch({ family }: { readonly family: Family | 'soil' }) {
   return (
     <svg className="swatch" width="25" height="15" viewBox="-.5 -.5 25 15" aria-hidden="true">
-      <rect width="24" height="14" fill={family === 'soil' ? 'url(#soil)' : groundFill(family)} stroke="var(--mark-edge)" strokeOpacity=".5" strokeWidth=".7" />
+      <rect
+        width="24"
+        height="14"
+        fill={family === 'soil' ? 'url(#soil)' : groundFill(family)}
+        stroke="var(--mark-edge)"
+        strokeOpacity=".5"
+        strokeWidth=".7"
+      />
     </svg>
   );
 }

@@ -12,16 +12,27 @@ export type Sentence = readonly Run[];
 
 /** A number with a dotted underline: opens Why, the sum it came from and the source. */
 export function Figure({ id, children }: { readonly id: string; readonly children: string }) {
-  return <Link className="figure" to="." search={true} hash={`why=${encodeURIComponent(id)}`} resetScroll={false}>{children}</Link>;
+  return (
+    <Link className="figure" to="." search={true} hash={`why=${encodeURIComponent(id)}`} resetScroll={false}>
+      {children}
+    </Link>
+  );
 }
 
 /** A sentence with its strong runs and its figures. */
 export function Spoken({ sentence }: { readonly sentence: Sentence }) {
   return sentence.map((run, index) => {
-    const inner = run.figureId === undefined ? run.text : <Figure id={run.figureId}>{run.text}</Figure>;
-    // biome-ignore lint/suspicious/noArrayIndexKey: runs of a sentence have no other identity than their place in it
-    return run.strong === true ? <b key={index}>{inner}</b> : <span key={index}>{inner}</span>;
+    const Tag = run.strong === true ? 'b' : 'span';
+    return (
+      <Tag key={`${index}-${run.text}`}>
+        <RunText run={run} />
+      </Tag>
+    );
   });
+}
+
+function RunText({ run }: { readonly run: Run }) {
+  return run.figureId === undefined ? run.text : <Figure id={run.figureId}>{run.text}</Figure>;
 }
 
 /** The words of a sentence alone, for names and the live region. */

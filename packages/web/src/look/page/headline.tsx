@@ -13,8 +13,12 @@ export function Headline({ sentence }: { readonly sentence: Sentence }) {
   }, [text]);
   return (
     <>
-      <h1 className="headline"><Spoken sentence={sentence} /></h1>
-      <p className="hidden-text" role="status" aria-live="polite">{spoken}</p>
+      <h1 className="headline">
+        <Spoken sentence={sentence} />
+      </h1>
+      <p className="hidden-text" role="status" aria-live="polite">
+        {spoken}
+      </p>
     </>
   );
 }

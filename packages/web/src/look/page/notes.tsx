@@ -17,16 +17,45 @@ export interface Note {
 const gapPx = 14;
 
 /** Notes beside the picture, each as near as it can be to what it speaks of; in columns below it where there is no margin. */
-export function Notes({ notes, label, id }: { readonly notes: readonly Note[]; readonly label: string; readonly id?: string }) {
+export function Notes({
+  notes,
+  label,
+  id,
+}: {
+  readonly notes: readonly Note[];
+  readonly label: string;
+  readonly id?: string;
+}) {
   const list = useRef<HTMLOListElement>(null);
   const tops = useSettledTops(list, notes);
   return (
-    <ol className="notes" ref={list} aria-label={label} id={id} style={{ '--notes-height': `${tops.height}px` } as React.CSSProperties}>
+    <ol
+      className="notes"
+      ref={list}
+      aria-label={label}
+      id={id}
+      style={{ '--notes-height': `${tops.height}px` } as React.CSSProperties}
+    >
       {notes.map((note, index) => (
-        <li key={note.id} className={note.tone === 'open' ? 'note open' : 'note'} style={{ '--top': `${tops.tops[index] ?? 0}px` } as React.CSSProperties}>
-          {note.lead === undefined ? null : <h3>{note.number === undefined ? null : <span className="note-number">{note.number}</span>}{note.lead}</h3>}
-          <p><Spoken sentence={note.body} /></p>
-          {note.mend === undefined ? null : <button type="button" className="link" onClick={note.mend.onMend}>{note.mend.text}</button>}
+        <li
+          key={note.id}
+          className={note.tone === 'open' ? 'note open' : 'note'}
+          style={{ '--top': `${tops.tops[index] ?? 0}px` } as React.CSSProperties}
+        >
+          {note.lead === undefined ? null : (
+            <h3>
+              {note.number === undefined ? null : <span className="note-number">{note.number}</span>}
+              {note.lead}
+            </h3>
+          )}
+          <p>
+            <Spoken sentence={note.body} />
+          </p>
+          {note.mend === undefined ? null : (
+            <button type="button" className="link" onClick={note.mend.onMend}>
+              {note.mend.text}
+            </button>
+          )}
         </li>
       ))}
     </ol>
@@ -43,8 +72,15 @@ function useSettledTops(list: RefObject<HTMLOListElement | null>, notes: readonl
   const [settled, setSettled] = useState<Settled>({ tops: [], height: 0 });
   useLayoutEffect(() => {
     const settle = () => {
-      const heights = [...(list.current?.children ?? [])].map((child) => (child instanceof HTMLElement ? child.offsetHeight : 0));
-      setSettled(settleTops(notes.map((note) => note.atY ?? 0), heights));
+      const heights = [...(list.current?.children ?? [])].map((child) =>
+        child instanceof HTMLElement ? child.offsetHeight : 0,
+      );
+      setSettled(
+        settleTops(
+          notes.map((note) => note.atY ?? 0),
+          heights,
+        ),
+      );
     };
     settle();
     document.fonts.ready.then(settle);

@@ -13,14 +13,27 @@ interface SideSheetProps {
 export function SideSheet({ kind, title, children }: SideSheetProps) {
   const router = useRouter();
   const heading = useRef<HTMLHeadingElement>(null);
-  const close = () => (window.history.length > 1 ? router.history.back() : router.navigate({ to: '.', search: true, hash: '' }));
+  const close = () =>
+    window.history.length > 1 ? router.history.back() : router.navigate({ to: '.', search: true, hash: '' });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the heading takes the focus anew for each sheet
-  useEffect(() => { heading.current?.focus({ preventScroll: true }); }, [title]);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+  }, [title]);
   return (
-    <aside className="side-sheet" aria-labelledby="side-sheet-title" onKeyDown={(event) => { if (event.key === 'Escape') close(); }}>
-      <button type="button" className="link sheet-close" onClick={close}>{words.sheet.close}</button>
+    <aside
+      className="side-sheet"
+      aria-labelledby="side-sheet-title"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') close();
+      }}
+    >
+      <button type="button" className="link sheet-close" onClick={close}>
+        {words.sheet.close}
+      </button>
       <p className="sheet-kind">{kind}</p>
-      <h2 id="side-sheet-title" ref={heading} tabIndex={-1}>{title}</h2>
+      <h2 id="side-sheet-title" ref={heading} tabIndex={-1}>
+        {title}
+      </h2>
       {children}
     </aside>
   );

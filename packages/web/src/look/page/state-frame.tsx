@@ -11,15 +11,37 @@ export type PictureState =
   | { readonly kind: 'failed'; readonly sentence: string };
 
 /** Lays a state over a picture: furrows while nothing is known, a pencil hatch over what is old, a dashed red frame where it failed. */
-export function StateFrame({ state, height, children }: { readonly state: PictureState; readonly height: number; readonly children: ReactNode }) {
+export function StateFrame({
+  state,
+  height,
+  children,
+}: {
+  readonly state: PictureState;
+  readonly height: number;
+  readonly children: ReactNode;
+}) {
   if (state.kind === 'fresh') return children;
-  if (state.kind === 'working') return <div className="state-frame working" style={{ height }} role="status"><span>{state.sentence}</span></div>;
-  if (state.kind === 'failed') return <div className="state-frame failed" style={{ minHeight: height }} role="alert">{state.sentence}</div>;
+  if (state.kind === 'working')
+    return (
+      <div className="state-frame working" style={{ height }} role="status">
+        <span>{state.sentence}</span>
+      </div>
+    );
+  if (state.kind === 'failed')
+    return (
+      <div className="state-frame failed" style={{ minHeight: height }} role="alert">
+        {state.sentence}
+      </div>
+    );
   return (
     <div className="state-frame old">
       {children}
-      <svg className="old-hatch" width="100%" height="100%" aria-hidden="true"><rect width="100%" height="100%" fill="url(#old)" /></svg>
-      <p className="old-line" role="status">{state.sentence}</p>
+      <svg className="old-hatch" width="100%" height="100%" aria-hidden="true">
+        <rect width="100%" height="100%" fill="url(#old)" />
+      </svg>
+      <p className="old-line" role="status">
+        {state.sentence}
+      </p>
     </div>
   );
 }

@@ -13,8 +13,10 @@ export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] })
   const [isShown, setShown] = useState(false);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const isWriting = event.target instanceof Element && event.target.closest('input, textarea, select, [contenteditable]') !== null;
-      if (event.key.toLowerCase() === 't' && !isWriting && !event.ctrlKey && !event.metaKey && !event.altKey) setShown((shown) => !shown);
+      const isWriting =
+        event.target instanceof Element && event.target.closest('input, textarea, select, [contenteditable]') !== null;
+      if (event.key.toLowerCase() === 't' && !isWriting && !event.ctrlKey && !event.metaKey && !event.altKey)
+        setShown((shown) => !shown);
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
@@ -24,7 +26,11 @@ export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] })
       <button type="button" className="twin-door" aria-expanded={isShown} onClick={() => setShown(!isShown)}>
         {isShown ? words.twin.hide : words.twin.show} <kbd>T</kbd>
       </button>
-      <div className={isShown ? 'twin' : 'hidden-text'}>{tables.map((table) => <Twin key={table.caption} {...table} />)}</div>
+      <div className={isShown ? 'twin' : 'hidden-text'}>
+        {tables.map((table) => (
+          <Twin key={table.caption} {...table} />
+        ))}
+      </div>
     </section>
   );
 }
@@ -33,12 +39,22 @@ function Twin({ caption, columns, rows }: TwinTable) {
   return (
     <table>
       <caption>{caption}</caption>
-      <thead><tr>{columns.map((column) => <th key={column} scope="col">{column}</th>)}</tr></thead>
+      <thead>
+        <tr>
+          {columns.map((column) => (
+            <th key={column} scope="col">
+              {column}
+            </th>
+          ))}
+        </tr>
+      </thead>
       <tbody>
         {rows.map(({ id, cells: [heading, ...cells] }) => (
           <tr key={id}>
             <th scope="row">{heading}</th>
-            {cells.map((cell, index) => <td key={columns[index + 1] ?? index}>{cell}</td>)}
+            {cells.map((cell, index) => (
+              <td key={columns[index + 1] ?? index}>{cell}</td>
+            ))}
           </tr>
         ))}
       </tbody>

@@ -39,5 +39,7 @@ export function namesOf(items: readonly BoxItem[]): readonly string[] {
 
 /** All of a week's crops in the order of the box, those from store saying so. */
 export function spokenBox(week: BoxWeek): string {
-  return stackOf(week).flatMap(({ crops, isStore }) => crops.map((crop) => (isStore ? `${crop} from store` : crop))).join(', ');
+  return stackOf(week)
+    .flatMap(({ crops, isStore }) => crops.map((crop) => (isStore ? `${crop} from store` : crop)))
+    .join(', ');
 }

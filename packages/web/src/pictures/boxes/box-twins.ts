@@ -15,9 +15,17 @@ export function bricksTwin(supply: Supply): TwinTable {
     columns: ['Week', 'Monday', 'Items', 'Promised', '8 years out of 10', 'In the box'],
     rows: supply.boxes.map((box) => ({
       id: box.week,
-      cells: box.closed !== null || box.boxes === 0
-        ? [weekNumberOf(box.week), dayAndMonth(mondayOf(box.week)), words.box.noBox, '', '', '']
-        : [weekNumberOf(box.week), dayAndMonth(mondayOf(box.week)), itemsText(box.itemsPerBox), box.promised, box.high > box.low ? `${itemsText(box.low)} to ${itemsText(box.high)}` : '', spokenBox(box)],
+      cells:
+        box.closed !== null || box.boxes === 0
+          ? [weekNumberOf(box.week), dayAndMonth(mondayOf(box.week)), words.box.noBox, '', '', '']
+          : [
+              weekNumberOf(box.week),
+              dayAndMonth(mondayOf(box.week)),
+              itemsText(box.itemsPerBox),
+              box.promised,
+              box.high > box.low ? `${itemsText(box.low)} to ${itemsText(box.high)}` : '',
+              spokenBox(box),
+            ],
     })),
   };
 }
@@ -28,8 +36,18 @@ export function yearTwin(supply: Supply): TwinTable {
     caption: `The crops of ${supply.year}`,
     columns: ['Crop', 'From the field, weeks', 'Under cover, weeks', 'From store, weeks', 'Most boxes that carry it'],
     rows: cropRows(supply.boxes).map((row) => {
-      const weeksFrom = (from: 'field' | 'tunnel' | 'store') => runsOfWeeks(row.weeks.filter((week) => week.from === from).map(({ index }) => index + 1)) || 'none';
-      return { id: row.crop, cells: [row.name, weeksFrom('field'), weeksFrom('tunnel'), weeksFrom('store'), `${Math.round(Math.max(...row.weeks.map(({ boxesShare }) => boxesShare)) * 100)} %`] };
+      const weeksFrom = (from: 'field' | 'tunnel' | 'store') =>
+        runsOfWeeks(row.weeks.filter((week) => week.from === from).map(({ index }) => index + 1)) || 'none';
+      return {
+        id: row.crop,
+        cells: [
+          row.name,
+          weeksFrom('field'),
+          weeksFrom('tunnel'),
+          weeksFrom('store'),
+          `${Math.round(Math.max(...row.weeks.map(({ boxesShare }) => boxesShare)) * 100)} %`,
+        ],
+      };
     }),
   };
 }

@@ -29,7 +29,12 @@ export function cropRows(boxes: readonly BoxWeek[]): readonly CropRow[] {
       const beside = row.weeks.findIndex((week) => week.index === index);
       const before = row.weeks[beside];
       if (before === undefined) row.weeks.push({ index, from: item.from, boxesShare: item.boxesShare });
-      else row.weeks[beside] = { ...before, boxesShare: Math.min(1, before.boxesShare + item.boxesShare), from: before.boxesShare >= item.boxesShare ? before.from : item.from };
+      else
+        row.weeks[beside] = {
+          ...before,
+          boxesShare: Math.min(1, before.boxesShare + item.boxesShare),
+          from: before.boxesShare >= item.boxesShare ? before.from : item.from,
+        };
     }
   });
   const startOf = (row: CropRow) => firstFieldWeek(row, boxes.length);
@@ -44,7 +49,10 @@ function firstFieldWeek(row: CropRow, weeks: number): number {
   let longest = -1;
   indexes.forEach((index, at) => {
     const before = indexes[at - 1] ?? (indexes.at(-1) ?? index) - weeks;
-    if (index - before > longest) { longest = index - before; start = index; }
+    if (index - before > longest) {
+      longest = index - before;
+      start = index;
+    }
   });
   return (start - seasonFromIndex + weeks) % weeks;
 }

@@ -27,19 +27,47 @@ export function WeekSlip({ box, sizes, size, onSize, plotNames, ways }: WeekSlip
   const isClosed = box.closed !== null || box.boxes === 0;
   return (
     <section className="slip" aria-label={`${words.box.week} ${weekNumberOf(box.week)}`}>
-      <header><h2>{words.box.week} {weekNumberOf(box.week)}</h2><span>{weekSpan(box.week)}</span></header>
-      {isClosed ? <p>{words.box.closed}</p> : (
+      <header>
+        <h2>
+          {words.box.week} {weekNumberOf(box.week)}
+        </h2>
+        <span>{weekSpan(box.week)}</span>
+      </header>
+      {isClosed ? (
+        <p>{words.box.closed}</p>
+      ) : (
         <>
           {sizes.length > 1 ? <SizeChoice sizes={sizes} size={size} onSize={onSize} /> : null}
           <table>
             <tbody>
-              {inBoxOrder(box.items).map((item) => <ItemLine key={`${item.slot}-${item.crop}-${item.from}`} item={item} size={size} plotNames={plotNames} />)}
+              {inBoxOrder(box.items).map((item) => (
+                <ItemLine
+                  key={`${item.slot}-${item.crop}-${item.from}`}
+                  item={item}
+                  size={size}
+                  plotNames={plotNames}
+                />
+              ))}
               {box.missing.map((gap) => (
-                <tr key={gap.slot} className="gap"><td colSpan={3}><div><i className="missing-square" /><span>{words.box.missing}{gap.boxesShare < 0.995 ? <small>{shareText(gap.boxesShare)}</small> : null}</span></div></td></tr>
+                <tr key={gap.slot} className="gap">
+                  <td colSpan={3}>
+                    <div>
+                      <i className="missing-square" />
+                      <span>
+                        {words.box.missing}
+                        {gap.boxesShare < 0.995 ? <small>{shareText(gap.boxesShare)}</small> : null}
+                      </span>
+                    </div>
+                  </td>
+                </tr>
               ))}
             </tbody>
           </table>
-          <p className="slip-sum"><Figure id={box.why}>{`${itemsText(box.itemsPerBox)} ${words.box.of} ${box.promised} ${words.box.items}`}</Figure></p>
+          <p className="slip-sum">
+            <Figure
+              id={box.why}
+            >{`${itemsText(box.itemsPerBox)} ${words.box.of} ${box.promised} ${words.box.items}`}</Figure>
+          </p>
         </>
       )}
       {ways.length === 0 ? null : (
@@ -47,7 +75,14 @@ export function WeekSlip({ box, sizes, size, onSize, plotNames, ways }: WeekSlip
           <h3>{words.box.ways}</h3>
           <ul className="ways-to-fill">
             {ways.map((way) => (
-              <li key={way.id}><Spoken sentence={way.sentence} /> {way.onPencil === undefined ? null : <button type="button" className="link" onClick={way.onPencil}>{words.box.pencil}</button>}</li>
+              <li key={way.id}>
+                <Spoken sentence={way.sentence} />{' '}
+                {way.onPencil === undefined ? null : (
+                  <button type="button" className="link" onClick={way.onPencil}>
+                    {words.box.pencil}
+                  </button>
+                )}
+              </li>
             ))}
           </ul>
         </>
@@ -60,15 +95,36 @@ function SizeChoice({ sizes, size, onSize }: Pick<WeekSlipProps, 'sizes' | 'size
   return (
     <fieldset className="size-choice">
       <legend className="hidden-text">{words.box.size}</legend>
-      {sizes.map(({ id, name }) => <label key={id}><input type="radio" name="box-size" checked={id === size} onChange={() => onSize(id)} /><span>{name}</span></label>)}
+      {sizes.map(({ id, name }) => (
+        <label key={id}>
+          <input type="radio" name="box-size" checked={id === size} onChange={() => onSize(id)} />
+          <span>{name}</span>
+        </label>
+      ))}
     </fieldset>
   );
 }
 
-function ItemLine({ item, size, plotNames }: { readonly item: BoxItem; readonly size: string; readonly plotNames: ReadonlyMap<string, string> }) {
+function ItemLine({
+  item,
+  size,
+  plotNames,
+}: {
+  readonly item: BoxItem;
+  readonly size: string;
+  readonly plotNames: ReadonlyMap<string, string>;
+}) {
   return (
     <tr>
-      <td><div><Square family={item.look} isHollow={item.from === 'store'} /><span>{item.name}{item.boxesShare < 0.995 ? <small>{shareText(item.boxesShare)}</small> : null}</span></div></td>
+      <td>
+        <div>
+          <Square family={item.look} isHollow={item.from === 'store'} />
+          <span>
+            {item.name}
+            {item.boxesShare < 0.995 ? <small>{shareText(item.boxesShare)}</small> : null}
+          </span>
+        </div>
+      </td>
       <td>{amountText(item, size)}</td>
       <td>{whereFrom(item, plotNames)}</td>
     </tr>

@@ -3,7 +3,6 @@ import { scaleLinear } from 'd3-scale';
 import { Fragment } from 'react';
 import { groundFill } from '../../look/marks/patterns.tsx';
 import { Figure } from '../../look/page/figure.tsx';
-import { words } from '../../words.ts';
 
 interface NitrogenBarsProps {
   readonly ground: readonly PlotGround[];
@@ -21,21 +20,33 @@ export function NitrogenBars({ ground, nitrogen, year, width, height, chosenPlot
     return balance === undefined ? [] : [{ plot, balance }];
   });
   const most = Math.max(50, ...rows.map(({ balance }) => balance.fixedKgHa.high + balance.otherInKgHa.high));
-  const least = Math.min(-50, ...rows.flatMap(({ balance }) => [-(balance.offtakeKgHa.high + balance.lostKgHa.high), balance.leftKgHa.low]));
+  const least = Math.min(
+    -50,
+    ...rows.flatMap(({ balance }) => [-(balance.offtakeKgHa.high + balance.lostKgHa.high), balance.leftKgHa.low]),
+  );
   const y = scaleLinear([least, most], [height - 4, 6]);
   const column = width / Math.max(1, rows.length);
   return (
     <div className="nitrogen" style={{ width, height }}>
       <svg width={width} height={height} aria-hidden="true">
-        {rows.map(({ plot, balance }, index) => <Balance key={plot.plot} balance={balance} x={index * column} y={y} />)}
+        {rows.map(({ plot, balance }, index) => (
+          <Balance key={plot.plot} balance={balance} x={index * column} y={y} />
+        ))}
         <line x1={0} x2={width} y1={y(0)} y2={y(0)} stroke="var(--ink)" />
       </svg>
       {rows.map(({ plot, balance }, index) => (
         <Fragment key={plot.plot}>
-          <b className={plot.plot === chosenPlot ? 'left-letter chosen' : 'left-letter'} style={{ left: index * column, top: y(0) }}>{plot.letter}</b>
+          <b
+            className={plot.plot === chosenPlot ? 'left-letter chosen' : 'left-letter'}
+            style={{ left: index * column, top: y(0) }}
+          >
+            {plot.letter}
+          </b>
           <p className="left-over" style={{ left: index * column + 78, top: y(0) }}>
             <Figure id={balance.why}>{signed((balance.leftKgHa.low + balance.leftKgHa.high) / 2)}</Figure>
-            <small>{signed(balance.leftKgHa.low)} to {signed(balance.leftKgHa.high)}</small>
+            <small>
+              {signed(balance.leftKgHa.low)} to {signed(balance.leftKgHa.high)}
+            </small>
           </p>
         </Fragment>
       ))}
@@ -43,7 +54,15 @@ export function NitrogenBars({ ground, nitrogen, year, width, height, chosenPlot
   );
 }
 
-function Balance({ balance, x, y }: { readonly balance: NitrogenYear; readonly x: number; readonly y: (kgHa: number) => number }) {
+function Balance({
+  balance,
+  x,
+  y,
+}: {
+  readonly balance: NitrogenYear;
+  readonly x: number;
+  readonly y: (kgHa: number) => number;
+}) {
   const middle = (range: { readonly low: number; readonly high: number }) => (range.low + range.high) / 2;
   const fixed = middle(balance.fixedKgHa);
   const other = middle(balance.otherInKgHa);
@@ -56,7 +75,11 @@ function Balance({ balance, x, y }: { readonly balance: NitrogenYear; readonly x
       <Bar top={y(fixed + other)} bottom={y(fixed)} width={bar} fill="var(--ink3)" />
       <Bar top={y(0)} bottom={y(-off)} width={bar} fill="var(--ink)" />
       <Bar top={y(-off)} bottom={y(-off - lost)} width={bar} fill="var(--wash)" />
-      <Doubt x={bar / 2} low={y(balance.fixedKgHa.low + balance.otherInKgHa.low)} high={y(balance.fixedKgHa.high + balance.otherInKgHa.high)} />
+      <Doubt
+        x={bar / 2}
+        low={y(balance.fixedKgHa.low + balance.otherInKgHa.low)}
+        high={y(balance.fixedKgHa.high + balance.otherInKgHa.high)}
+      />
       <g transform={`translate(${bar + 15} 0)`}>
         <Doubt x={0} low={y(balance.leftKgHa.low)} high={y(balance.leftKgHa.high)} />
         <circle cy={y(middle(balance.leftKgHa))} r="4.6" fill="var(--ink)" stroke="var(--paper)" strokeWidth="1.5" />
@@ -65,9 +88,23 @@ function Balance({ balance, x, y }: { readonly balance: NitrogenYear; readonly x
   );
 }
 
-function Bar({ top, bottom, width, fill }: { readonly top: number; readonly bottom: number; readonly width: number; readonly fill: string }) {
+function Bar({
+  top,
+  bottom,
+  width,
+  fill,
+}: {
+  readonly top: number;
+  readonly bottom: number;
+  readonly width: number;
+  readonly fill: string;
+}) {
   if (bottom - top < 0.3) return null;
-  return <g transform={`translate(0 ${top})`}><rect width={width} height={bottom - top} fill={fill} stroke="var(--ink)" strokeOpacity=".7" strokeWidth=".8" /></g>;
+  return (
+    <g transform={`translate(0 ${top})`}>
+      <rect width={width} height={bottom - top} fill={fill} stroke="var(--ink)" strokeOpacity=".7" strokeWidth=".8" />
+    </g>
+  );
 }
 
 function Doubt({ x, low, high }: { readonly x: number; readonly low: number; readonly high: number }) {

@@ -11,7 +11,10 @@ export interface CanopyScale {
 export type HeightOf = (share: number) => number;
 
 /** From where to where a stand is drawn, px, cut at the ends of the picture; null when none of it lies within. */
-export function standReach(stand: PlacedStand, { horizon, pxPerWeek }: CanopyScale): { readonly left: number; readonly right: number } | null {
+export function standReach(
+  stand: PlacedStand,
+  { horizon, pxPerWeek }: CanopyScale,
+): { readonly left: number; readonly right: number } | null {
   const left = Math.max(0, weeksFromStart(horizon, stand.from)) * pxPerWeek;
   const right = Math.min(horizon.weeks, weeksFromStart(horizon, stand.to)) * pxPerWeek;
   return right > left ? { left, right } : null;
@@ -36,12 +39,16 @@ export function canopyPath(layer: Layer, scale: CanopyScale, heightOf: HeightOf)
   const last = corners.at(-1);
   const reach = standReach(layer.stand, scale);
   if (first === undefined || last === undefined || reach === null) return null;
-  const harvestFrom = layer.stand.harvestFrom === null ? Number.POSITIVE_INFINITY : weeksFromStart(scale.horizon, layer.stand.harvestFrom) * scale.pxPerWeek;
+  const harvestFrom =
+    layer.stand.harvestFrom === null
+      ? Number.POSITIVE_INFINITY
+      : weeksFromStart(scale.horizon, layer.stand.harvestFrom) * scale.pxPerWeek;
   const left = Math.max(reach.left, first.x - scale.pxPerWeek / 2);
   const right = Math.min(reach.right, last.x + scale.pxPerWeek / 2);
   const isCutAtLeft = reach.left === 0 && left === 0;
   let path = `M${round(left)} ${round(first.base)}${isCutAtLeft ? `V${round(first.top)}` : ''}`;
-  for (const { x, top } of corners) path += x > harvestFrom ? `H${round(x)}V${round(top)}` : `L${round(x)} ${round(top)}`;
+  for (const { x, top } of corners)
+    path += x > harvestFrom ? `H${round(x)}V${round(top)}` : `L${round(x)} ${round(top)}`;
   path += `H${round(right)}V${round(last.base)}`;
   for (const { x, base } of [...corners].reverse()) path += `L${round(x)} ${round(base)}`;
   return `${path}Z`;
@@ -53,7 +60,9 @@ function cornersOf({ stand, fromWeek, base, top }: Layer, scale: CanopyScale, he
   return top.flatMap((share, index) => {
     const foot = base[index] ?? 0;
     const x = (fromWeek + index + 0.5) * scale.pxPerWeek;
-    return share - foot < leastShare || x < reach.left || x > reach.right ? [] : [{ x, top: heightOf(share), base: heightOf(foot) }];
+    return share - foot < leastShare || x < reach.left || x > reach.right
+      ? []
+      : [{ x, top: heightOf(share), base: heightOf(foot) }];
   });
 }
 

@@ -17,12 +17,25 @@ export function Gutter({ ground, layout, chosenPlot, areaUnit, onChoosePlot }: G
     <ul className="gutter" style={{ height: layout.head + layout.pitch * ground.length }}>
       {ground.map(({ plot, letter, name, area: net }, index) => (
         <li key={plot} style={{ top: layout.head + index * layout.pitch, height: layout.stripHeight }}>
-          <button type="button" className="plot-name" aria-pressed={plot === chosenPlot} onClick={() => onChoosePlot(plot)}>
-            <b className="letter">{letter}</b><span>{name}<small>{areaText(net.grossM2, areaUnit)}</small></span>
+          <button
+            type="button"
+            className="plot-name"
+            aria-pressed={plot === chosenPlot}
+            onClick={() => onChoosePlot(plot)}
+          >
+            <b className="letter">{letter}</b>
+            <span>
+              {name}
+              <small>{areaText(net.grossM2, areaUnit)}</small>
+            </span>
           </button>
         </li>
       ))}
-      <li className="scale-words" aria-hidden="true" style={{ top: layout.head, height: layout.stripHeight }}><span>{words.ribbon.full}</span><span>{words.ribbon.half}</span><span>{words.ribbon.bare}</span></li>
+      <li className="scale-words" aria-hidden="true" style={{ top: layout.head, height: layout.stripHeight }}>
+        <span>{words.ribbon.full}</span>
+        <span>{words.ribbon.half}</span>
+        <span>{words.ribbon.bare}</span>
+      </li>
     </ul>
   );
 }

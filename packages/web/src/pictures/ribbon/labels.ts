@@ -30,8 +30,18 @@ const overhangPx = 9;
  * Names on one line above a strip, measured and never guessed: the largest runs of ground first; none on a run under 28 px; the stand's own
  * name, else its family's; normal width, else narrow; else none, and the name comes on hover, focus and in the table.
  */
-export function placeLabels(stands: readonly PlacedStand[], scale: CanopyScale & { readonly width: number }, names: Names): readonly Label[] {
-  const placed: Label[] = [...(names.keepClear ?? [])].map((middle) => ({ standId: '', text: '', middle, width: 14, isNarrow: false }));
+export function placeLabels(
+  stands: readonly PlacedStand[],
+  scale: CanopyScale & { readonly width: number },
+  names: Names,
+): readonly Label[] {
+  const placed: Label[] = [...(names.keepClear ?? [])].map((middle) => ({
+    standId: '',
+    text: '',
+    middle,
+    width: 14,
+    isNarrow: false,
+  }));
   for (const run of runsOf(stands, scale, names.familyNames).sort((a, b) => b.weight - a.weight)) {
     const label = fit(run, scale.width, placed, names.measure);
     if (label !== null) placed.push(label);
@@ -70,10 +80,19 @@ function runsOf(stands: readonly PlacedStand[], scale: CanopyScale, familyNames:
     const share = stand.span.toShare - stand.span.fromShare;
     const weight = share * (reach.right - reach.left) * (stand.undersownIn === null ? 1 : 0.4);
     const family = familyNames(stand);
-    const at = runs.findIndex((run) => run.names.at(-1) === family[1] && run.left < reach.right && reach.left < run.right);
+    const at = runs.findIndex(
+      (run) => run.names.at(-1) === family[1] && run.left < reach.right && reach.left < run.right,
+    );
     const beside = runs[at];
     if (beside === undefined) runs.push({ standId: stand.id, names: [stand.name, ...family], ...reach, weight });
-    else runs[at] = { standId: beside.standId, names: beside.names[0] === stand.name ? beside.names : family, left: Math.min(beside.left, reach.left), right: Math.max(beside.right, reach.right), weight: beside.weight + weight };
+    else
+      runs[at] = {
+        standId: beside.standId,
+        names: beside.names[0] === stand.name ? beside.names : family,
+        left: Math.min(beside.left, reach.left),
+        right: Math.max(beside.right, reach.right),
+        weight: beside.weight + weight,
+      };
   }
   return runs;
 }

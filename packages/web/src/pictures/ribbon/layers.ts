@@ -21,7 +21,9 @@ const underShare = 0.42;
  * An undersown stand leans on the foot of its host while that stands.
  */
 export function layersOf(stands: readonly PlacedStand[], endWeek: (stand: PlacedStand) => number): readonly Layer[] {
-  const order = [...stands].sort((a, b) => b.span.fromShare - a.span.fromShare || b.span.toShare - a.span.toShare || a.from.localeCompare(b.from));
+  const order = [...stands].sort(
+    (a, b) => b.span.fromShare - a.span.fromShare || b.span.toShare - a.span.toShare || a.from.localeCompare(b.from),
+  );
   const byId = new Map(stands.map((stand) => [stand.id, stand]));
   const hostEnd = (stand: PlacedStand) => hostEndWeek(stand, byId, endWeek);
   const isUnder = (stand: PlacedStand, week: number) => week < (hostEnd(stand) ?? Number.NEGATIVE_INFINITY);
@@ -37,12 +39,20 @@ export function layersOf(stands: readonly PlacedStand[], endWeek: (stand: Placed
   };
   return order.map((stand) => {
     const base = stand.coverShare.map((_, index) => baseAt(stand, stand.coverFromWeek + index));
-    const top = base.map((foot, index) => foot + thickness(stand, stand.coverFromWeek + index) * (isUnder(stand, stand.coverFromWeek + index) ? underShare : 1));
+    const top = base.map(
+      (foot, index) =>
+        foot +
+        thickness(stand, stand.coverFromWeek + index) * (isUnder(stand, stand.coverFromWeek + index) ? underShare : 1),
+    );
     return { stand, fromWeek: stand.coverFromWeek, base, top, overUntilWeek: hostEnd(stand) };
   });
 }
 
-function hostEndWeek(stand: PlacedStand, byId: ReadonlyMap<string, PlacedStand>, endWeek: (stand: PlacedStand) => number): number | null {
+function hostEndWeek(
+  stand: PlacedStand,
+  byId: ReadonlyMap<string, PlacedStand>,
+  endWeek: (stand: PlacedStand) => number,
+): number | null {
   const host = stand.undersownIn === null ? undefined : byId.get(stand.undersownIn);
   return host === undefined ? null : endWeek(host);
 }

@@ -1,5 +1,5 @@
-import type { Finding, Horizon, PlotGround } from '@leywright/planner';
 import { type Day, readDay } from '@leywright/measures';
+import type { Finding, Horizon, PlotGround } from '@leywright/planner';
 import { weeksFromStart } from '../weeks.ts';
 
 /** A fault on a stretch of a plot: red while open, an outline once it is answered. */
@@ -14,14 +14,39 @@ export interface FaultMark {
 }
 
 /** Marks for the findings that lie on a stretch of a plot, and for past bare ground that was answered. Numbers follow the list of findings. */
-export function faultMarks(ground: readonly PlotGround[], numbered: readonly Finding[], horizon: Horizon): readonly FaultMark[] {
+export function faultMarks(
+  ground: readonly PlotGround[],
+  numbered: readonly Finding[],
+  horizon: Horizon,
+): readonly FaultMark[] {
   const open = numbered.flatMap((finding, index): FaultMark[] => {
     const span = stretchOf(finding, ground);
     if (span === null || finding.place.plot === undefined) return [];
-    return [{ id: `finding-${index}`, plot: finding.place.plot, fromWeek: weeksFromStart(horizon, span.from), toWeek: weeksFromStart(horizon, span.to), kind: 'open', number: index + 1 }];
+    return [
+      {
+        id: `finding-${index}`,
+        plot: finding.place.plot,
+        fromWeek: weeksFromStart(horizon, span.from),
+        toWeek: weeksFromStart(horizon, span.to),
+        kind: 'open',
+        number: index + 1,
+      },
+    ];
   });
-  const answered = ground.flatMap(({ plot, bare }) => bare.filter((spell) => spell.answered !== null).map((spell): FaultMark => (
-    { id: `bare-${plot}-${spell.from}`, plot, fromWeek: weeksFromStart(horizon, spell.from), toWeek: weeksFromStart(horizon, spell.to), kind: 'answered', number: null })));
+  const answered = ground.flatMap(({ plot, bare }) =>
+    bare
+      .filter((spell) => spell.answered !== null)
+      .map(
+        (spell): FaultMark => ({
+          id: `bare-${plot}-${spell.from}`,
+          plot,
+          fromWeek: weeksFromStart(horizon, spell.from),
+          toWeek: weeksFromStart(horizon, spell.to),
+          kind: 'answered',
+          number: null,
+        }),
+      ),
+  );
   return [...open, ...answered].filter(({ fromWeek, toWeek }) => toWeek > 0 && fromWeek < horizon.weeks);
 }
 

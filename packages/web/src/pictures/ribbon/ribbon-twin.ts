@@ -10,21 +10,32 @@ export function ribbonTwins(ground: readonly PlotGround[], { fromYear, toYear }:
     columns: ['Plot', ...years.map(String)],
     rows: ground.map(({ plot, letter, name, courses: named, bareCounts }) => ({
       id: plot,
-      cells: [`${letter}, ${name}`, ...years.map((year) => {
-        const course = named.find((one) => one.year === year)?.name ?? 'no course';
-        const bareDays = bareCounts.find(({ winter }) => winter === year)?.bareDays;
-        return bareDays === undefined ? course : `${course}; ${Math.round(bareDays)} bare`;
-      })],
+      cells: [
+        `${letter}, ${name}`,
+        ...years.map((year) => {
+          const course = named.find((one) => one.year === year)?.name ?? 'no course';
+          const bareDays = bareCounts.find(({ winter }) => winter === year)?.bareDays;
+          return bareDays === undefined ? course : `${course}; ${Math.round(bareDays)} bare`;
+        }),
+      ],
     })),
   };
   const stands: TwinTable = {
     caption: words.ribbon.name(fromYear, toYear),
     columns: ['Stand', 'Plot', 'From', 'To', 'Share of the plot', 'How sure'],
-    rows: ground.flatMap((plot) => plot.stands.map((stand) => ({
-      id: stand.id,
-      cells: [stand.variety === null ? stand.name : `${stand.name}, ${stand.variety}`, plot.name, stand.from, stand.to, `${Math.round((stand.span.toShare - stand.span.fromShare) * 100)} %`, words.ribbon[stand.state]],
-    }))),
+    rows: ground.flatMap((plot) =>
+      plot.stands.map((stand) => ({
+        id: stand.id,
+        cells: [
+          stand.variety === null ? stand.name : `${stand.name}, ${stand.variety}`,
+          plot.name,
+          stand.from,
+          stand.to,
+          `${Math.round((stand.span.toShare - stand.span.fromShare) * 100)} %`,
+          words.ribbon[stand.state],
+        ],
+      })),
+    ),
   };
   return [courses, stands];
 }
-

@@ -36,10 +36,30 @@ export const Strip = memo(function Strip({ ground, layers, scale, yearStarts }: 
       <rect className="strip-ground" width={width} height={height} fill="url(#soil)" />
       <ShareLine y={heightOf(0.5)} width={width} opacity={0.3} />
       <ShareLine y={heightOf(1)} width={width} opacity={0.3} />
-      {layers.filter((layer) => !isUnder(layer)).map((layer) => <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />)}
-      {layers.filter(isUnder).map((layer) => <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />)}
+      {layers
+        .filter((layer) => !isUnder(layer))
+        .map((layer) => (
+          <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />
+        ))}
+      {layers.filter(isUnder).map((layer) => (
+        <Canopy key={layer.stand.id} layer={layer} scale={scale} heightOf={heightOf} />
+      ))}
       <ShareLine y={heightOf(0.5)} width={width} opacity={0.17} />
-      {yearStarts.filter((x) => x > 0).map((x) => <line key={x} x1={x} x2={x} y1={0} y2={height} stroke="var(--on-soil)" strokeOpacity=".38" strokeWidth=".8" strokeDasharray="2 3" />)}
+      {yearStarts
+        .filter((x) => x > 0)
+        .map((x) => (
+          <line
+            key={x}
+            x1={x}
+            x2={x}
+            y1={0}
+            y2={height}
+            stroke="var(--on-soil)"
+            strokeOpacity=".38"
+            strokeWidth=".8"
+            strokeDasharray="2 3"
+          />
+        ))}
       <SureLine stands={ground.stands} scale={scale} />
     </>
   );
@@ -50,7 +70,15 @@ function ShareLine({ y, width, opacity }: { readonly y: number; readonly width: 
 }
 
 /** An undersown stand wears its dots while it leans on its host: a ley its own green with dots, all others the undersown yellow. */
-function Canopy({ layer, scale, heightOf }: { readonly layer: Layer; readonly scale: StripScale; readonly heightOf: HeightOf }) {
+function Canopy({
+  layer,
+  scale,
+  heightOf,
+}: {
+  readonly layer: Layer;
+  readonly scale: StripScale;
+  readonly heightOf: HeightOf;
+}) {
   const path = canopyPath(layer, scale, heightOf);
   if (path === null) return null;
   const { stand, overUntilWeek } = layer;
@@ -60,11 +88,21 @@ function Canopy({ layer, scale, heightOf }: { readonly layer: Layer; readonly sc
       <path d={path} fill={groundFill(stand.look)} stroke="var(--stand-edge)" strokeOpacity=".75" strokeWidth=".8" />
       {overUntilWeek === null || stand.look === 'undersown' ? null : (
         <>
-          <clipPath id={`under-${stand.id}`}><rect width={Math.max(0, overUntilWeek * scale.pxPerWeek)} height={scale.height} /></clipPath>
-          <path d={path} fill={underFill} clipPath={`url(#under-${stand.id})`} stroke="var(--stand-edge)" strokeWidth=".9" />
+          <clipPath id={`under-${stand.id}`}>
+            <rect width={Math.max(0, overUntilWeek * scale.pxPerWeek)} height={scale.height} />
+          </clipPath>
+          <path
+            d={path}
+            fill={underFill}
+            clipPath={`url(#under-${stand.id})`}
+            stroke="var(--stand-edge)"
+            strokeWidth=".9"
+          />
         </>
       )}
-      {stand.state === 'pencil' ? <path d={path} fill="url(#pencil)" stroke="var(--stand-edge)" strokeWidth="1.5" strokeDasharray="4 3" /> : null}
+      {stand.state === 'pencil' ? (
+        <path d={path} fill="url(#pencil)" stroke="var(--stand-edge)" strokeWidth="1.5" strokeDasharray="4 3" />
+      ) : null}
     </g>
   );
 }
@@ -73,14 +111,41 @@ function Canopy({ layer, scale, heightOf }: { readonly layer: Layer; readonly sc
 function SureLine({ stands, scale }: { readonly stands: readonly PlacedStand[]; readonly scale: StripScale }) {
   const { width, height } = scale;
   const today = Math.min(width, Math.max(0, scale.todayWeek * scale.pxPerWeek));
-  const reaches = stands.flatMap((stand) => { const reach = standReach(stand, scale); return reach === null ? [] : [{ stand, ...reach }]; });
-  const unrecorded = reaches.filter(({ stand, left }) => stand.state !== 'recorded' && left < today && stand.undersownIn === null);
+  const reaches = stands.flatMap((stand) => {
+    const reach = standReach(stand, scale);
+    return reach === null ? [] : [{ stand, ...reach }];
+  });
+  const unrecorded = reaches.filter(
+    ({ stand, left }) => stand.state !== 'recorded' && left < today && stand.undersownIn === null,
+  );
   return (
     <>
       <rect y={height + 1} width={width} height={1} fill="var(--ink)" />
       <rect y={height} width={today} height={3} fill="var(--ink)" />
-      {unrecorded.map(({ stand, left, right }) => <rect key={stand.id} x={left} y={height + 2} width={Math.min(today, right) - left} height={1.2} fill="var(--paper)" />)}
-      {reaches.filter(({ stand }) => stand.state === 'pencil').map(({ stand, left, right }) => <line key={stand.id} x1={left} x2={right} y1={height + 1.5} y2={height + 1.5} stroke="var(--paper)" strokeWidth="3" strokeDasharray="3 4" />)}
+      {unrecorded.map(({ stand, left, right }) => (
+        <rect
+          key={stand.id}
+          x={left}
+          y={height + 2}
+          width={Math.min(today, right) - left}
+          height={1.2}
+          fill="var(--paper)"
+        />
+      ))}
+      {reaches
+        .filter(({ stand }) => stand.state === 'pencil')
+        .map(({ stand, left, right }) => (
+          <line
+            key={stand.id}
+            x1={left}
+            x2={right}
+            y1={height + 1.5}
+            y2={height + 1.5}
+            stroke="var(--paper)"
+            strokeWidth="3"
+            strokeDasharray="3 4"
+          />
+        ))}
     </>
   );
 }

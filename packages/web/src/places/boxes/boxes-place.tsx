@@ -31,8 +31,12 @@ function Boxes({ view }: { readonly view: FarmView }) {
   return (
     <>
       <Headline sentence={told.headline.boxes} />
-      <KeyLine families={boxOrder.filter((look) => supply.boxes.some(({ items }) => items.some((item) => item.look === look)))} />
-      <StateFrame state={isOld ? { kind: 'old', sentence: words.state.working } : { kind: 'fresh' }} height={600}><Year view={view} supply={supply} /></StateFrame>
+      <KeyLine
+        families={boxOrder.filter((look) => supply.boxes.some(({ items }) => items.some((item) => item.look === look)))}
+      />
+      <StateFrame state={isOld ? { kind: 'old', sentence: words.state.working } : { kind: 'fresh' }} height={600}>
+        <Year view={view} supply={supply} />
+      </StateFrame>
       <TableTwin tables={[yearTwin(supply), bricksTwin(supply)]} />
     </>
   );
@@ -47,7 +51,8 @@ function Year({ view, supply }: { readonly view: FarmView; readonly supply: Supp
   const layout = yearLayout(viewport, rowCount);
   const box = supply.boxes.find((one) => one.week === week);
   const plotNames = useMemo(() => new Map(view.plan.ground.map(({ plot, name }) => [plot, name])), [view.plan.ground]);
-  const ways = view.told.findings.filter(({ finding }) => finding.code === 'box-short' && finding.place.week === week)
+  const ways = view.told.findings
+    .filter(({ finding }) => finding.code === 'box-short' && finding.place.week === week)
     .flatMap(({ mends }, at) => mends.map((sentence, index) => ({ id: `${at}-${index}`, sentence })));
   return (
     <div className="boxes-year">
@@ -55,16 +60,33 @@ function Year({ view, supply }: { readonly view: FarmView; readonly supply: Supp
       <section className="wide-frame" tabIndex={0} aria-label={words.box.nameLong(supply.year)}>
         <YearOfBoxes supply={supply} layout={layout} week={week} onTurn={turn} />
       </section>
-      {box === undefined ? null : <WeekSlip box={box} sizes={view.sizes} size={size ?? biggest} onSize={setSize} plotNames={plotNames} ways={ways} />}
+      {box === undefined ? null : (
+        <WeekSlip
+          box={box}
+          sizes={view.sizes}
+          size={size ?? biggest}
+          onSize={setSize}
+          plotNames={plotNames}
+          ways={ways}
+        />
+      )}
       <BoxesKey boxes={Math.max(...supply.boxes.map((one) => one.boxes))} />
     </div>
   );
 }
 
 /** A row is 14 to 19 px high, so that a year of thirty crops fits a window; the picture is never narrower than 10 px a week. */
-function yearLayout({ width, height, isPhone }: { readonly width: number; readonly height: number; readonly isPhone: boolean }, rows: number): YearLayout {
+function yearLayout(
+  { width, height, isPhone }: { readonly width: number; readonly height: number; readonly isPhone: boolean },
+  rows: number,
+): YearLayout {
   const slip = width >= 1140 ? 330 + 12 : 0;
   const names = isPhone ? 104 : 130;
   const room = width - 48 - names - 12 - slip;
-  return { width: Math.max(isPhone ? 52 * 16 : 52 * 13, Math.min(room, 52 * 24)), row: Math.max(16, Math.min(19, (height - 310) / Math.max(1, rows))), head: 78, left: 0 };
+  return {
+    width: Math.max(isPhone ? 52 * 16 : 52 * 13, Math.min(room, 52 * 24)),
+    row: Math.max(16, Math.min(19, (height - 310) / Math.max(1, rows))),
+    head: 78,
+    left: 0,
+  };
 }

@@ -8,7 +8,7 @@ import { words } from '../../words.ts';
 import type { FarmView } from '../../worker/plan-source.ts';
 import { WithFarm } from '../no-farm.tsx';
 import { HoursBricks } from './hours-bricks.tsx';
-import { hoursText, jobsOf, JobLine, jobWords } from './job-line.tsx';
+import { hoursText, JobLine, jobsOf, jobWords } from './job-line.tsx';
 import { WalkLine } from './walk-line.tsx';
 
 /** What is to be done in the chosen week, in the order of the walk. */
@@ -19,7 +19,9 @@ export function DayPlace() {
 function Day({ view }: { readonly view: FarmView }) {
   const { week } = useAppState();
   const { plan } = view;
-  const stops = plan.ground.map((plot) => ({ plot, jobs: jobsOf(plan, week, plot.plot), done: doneOn(view, plot, week) })).filter(({ jobs, done }) => jobs.length > 0 || done !== null);
+  const stops = plan.ground
+    .map((plot) => ({ plot, jobs: jobsOf(plan, week, plot.plot), done: doneOn(view, plot, week) }))
+    .filter(({ jobs, done }) => jobs.length > 0 || done !== null);
   const yard = jobsOf(plan, week, null);
   const workWeek = plan.work.weeks.find((one) => one.week === week);
   const next = stops.find(({ jobs }) => jobs.length > 0)?.jobs[0]?.id ?? yard[0]?.id;
@@ -30,15 +32,35 @@ function Day({ view }: { readonly view: FarmView }) {
         <WalkLine letters={stops.map(({ plot }) => plot.letter)}>
           {stops.map(({ plot, jobs, done }) => (
             <Fragment key={plot.plot}>
-              <header><h2>{plot.name}</h2>{done === null ? null : <p>{words.day.doneBefore} {done}</p>}</header>
-              <ol className="jobs">{jobs.map((job) => <JobLine key={job.id} job={job} isNext={job.id === next} shows={view.shows} />)}</ol>
+              <header>
+                <h2>{plot.name}</h2>
+                {done === null ? null : (
+                  <p>
+                    {words.day.doneBefore} {done}
+                  </p>
+                )}
+              </header>
+              <ol className="jobs">
+                {jobs.map((job) => (
+                  <JobLine key={job.id} job={job} isNext={job.id === next} shows={view.shows} />
+                ))}
+              </ol>
             </Fragment>
           ))}
         </WalkLine>
         {stops.length === 0 ? <p className="lead">{words.day.none}</p> : null}
         <aside className="day-side">
           {workWeek === undefined ? null : <Hours workWeek={workWeek} />}
-          {yard.length === 0 ? null : <><h2>{words.day.yard}</h2><ol className="jobs small">{yard.map((job) => <JobLine key={job.id} job={job} isNext={job.id === next} shows={view.shows} />)}</ol></>}
+          {yard.length === 0 ? null : (
+            <>
+              <h2>{words.day.yard}</h2>
+              <ol className="jobs small">
+                {yard.map((job) => (
+                  <JobLine key={job.id} job={job} isNext={job.id === next} shows={view.shows} />
+                ))}
+              </ol>
+            </>
+          )}
         </aside>
       </div>
       <TableTwin tables={[weekTwin(view, week)]} />
@@ -49,15 +71,24 @@ function Day({ view }: { readonly view: FarmView }) {
 function Hours({ workWeek }: { readonly workWeek: WorkWeek }) {
   return (
     <section className="hours-week">
-      <h2><Figure id={workWeek.why}>{hoursText(workWeek.hours.typ)}</Figure> <small>{hoursText(workWeek.hours.low)} to {hoursText(workWeek.hours.high)}</small></h2>
+      <h2>
+        <Figure id={workWeek.why}>{hoursText(workWeek.hours.typ)}</Figure>{' '}
+        <small>
+          {hoursText(workWeek.hours.low)} to {hoursText(workWeek.hours.high)}
+        </small>
+      </h2>
       <HoursBricks askedH={workWeek.hours.typ} handsH={workWeek.handsH} />
-      <p>{workWeek.handsH === null ? words.day.handsUnknown : `${words.day.hoursThere}: ${hoursText(workWeek.handsH)}`}</p>
+      <p>
+        {workWeek.handsH === null ? words.day.handsUnknown : `${words.day.hoursThere}: ${hoursText(workWeek.handsH)}`}
+      </p>
     </section>
   );
 }
 
 function doneOn({ plan }: FarmView, { plot }: PlotGround, week: string): string | null {
-  const done = plan.work.jobs.filter((job) => job.week === week && job.plot === plot && job.doneShare >= 1).map((job) => `${jobWords[job.kind].verb.toLowerCase()} ${job.name.toLowerCase()}`);
+  const done = plan.work.jobs
+    .filter((job) => job.week === week && job.plot === plot && job.doneShare >= 1)
+    .map((job) => `${jobWords[job.kind].verb.toLowerCase()} ${job.name.toLowerCase()}`);
   return done.length === 0 ? null : done.join(', ');
 }
 
@@ -65,9 +96,18 @@ function weekTwin({ plan }: FarmView, week: string): TwinTable {
   return {
     caption: words.day.thisWeek,
     columns: ['Job', 'Plot', 'From', 'By', 'Hours', 'Done'],
-    rows: plan.work.jobs.filter((job) => job.week === week).map((job) => ({
-      id: job.id,
-      cells: [`${jobWords[job.kind].verb} ${job.name}`, plan.ground.find(({ plot }) => plot === job.plot)?.name ?? words.day.yard, job.from, job.to, `${hoursText(job.hours.low)} to ${hoursText(job.hours.high)}`, `${Math.round(job.doneShare * 100)} %`],
-    })),
+    rows: plan.work.jobs
+      .filter((job) => job.week === week)
+      .map((job) => ({
+        id: job.id,
+        cells: [
+          `${jobWords[job.kind].verb} ${job.name}`,
+          plan.ground.find(({ plot }) => plot === job.plot)?.name ?? words.day.yard,
+          job.from,
+          job.to,
+          `${hoursText(job.hours.low)} to ${hoursText(job.hours.high)}`,
+          `${Math.round(job.doneShare * 100)} %`,
+        ],
+      })),
   };
 }

@@ -8,12 +8,19 @@ const letterTopPx = 30;
 /** The walk: furrows run down the side of the day and bend round each plot's letter. */
 export function WalkLine({ letters, children }: { readonly letters: readonly string[]; readonly children: ReactNode }) {
   const list = useRef<HTMLOListElement>(null);
-  const [stops, setStops] = useState<{ readonly tops: readonly number[]; readonly height: number }>({ tops: [], height: 0 });
+  const [stops, setStops] = useState<{ readonly tops: readonly number[]; readonly height: number }>({
+    tops: [],
+    height: 0,
+  });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the stops move when what they hold changes
   useLayoutEffect(() => {
     const element = list.current;
     if (element === null) return;
-    const measure = () => setStops({ tops: [...element.children].map((child) => (child as HTMLElement).offsetTop + letterTopPx), height: element.offsetHeight });
+    const measure = () =>
+      setStops({
+        tops: [...element.children].map((child) => (child as HTMLElement).offsetTop + letterTopPx),
+        height: element.offsetHeight,
+      });
     measure();
     const watch = new ResizeObserver(measure);
     watch.observe(element);
@@ -24,11 +31,24 @@ export function WalkLine({ letters, children }: { readonly letters: readonly str
     <div className="walk">
       <svg className="walk-furrows" width="84" height={stops.height} aria-hidden="true">
         <g className="furrows" transform="translate(42 0) rotate(90)">
-          {stops.tops.length === 0 ? null : furrowPaths(stops.height, 0, stops.tops.map((at) => ({ at, radius: letterPx + 3 }))).slice(0, 4).map((path, index) => <path key={index} d={path} strokeWidth="1.3" />)}
+          {stops.tops.length === 0
+            ? null
+            : furrowPaths(
+                stops.height,
+                0,
+                stops.tops.map((at) => ({ at, radius: letterPx + 3 })),
+              )
+                .slice(0, 4)
+                .map((path, index) => <path key={index} d={path} strokeWidth="1.3" />)}
         </g>
       </svg>
       <ol ref={list}>
-        {Children.map(children, (child, index) => <li className="walk-stop"><i aria-hidden="true">{letters[index]}</i>{child}</li>)}
+        {Children.map(children, (child, index) => (
+          <li className="walk-stop">
+            <i aria-hidden="true">{letters[index]}</i>
+            {child}
+          </li>
+        ))}
       </ol>
     </div>
   );

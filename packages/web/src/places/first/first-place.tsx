@@ -13,7 +13,14 @@ export function FirstPlace() {
   const { source, week } = useAppState();
   const navigate = useNavigate();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [beginning, setBeginning] = useState<Beginning>({ plots: null, areaHa: null, near: null, items: null, households: null, weeks: null });
+  const [beginning, setBeginning] = useState<Beginning>({
+    plots: null,
+    areaHa: null,
+    near: null,
+    items: null,
+    households: null,
+    weeks: null,
+  });
   const [isBusy, setBusy] = useState(false);
   const follow = async (answer: Promise<readonly Problem[]>) => {
     setBusy(true);
@@ -33,7 +40,9 @@ export function FirstPlace() {
         <section>
           <h2>{words.first.sample}</h2>
           <p>{words.first.sampleBody}</p>
-          <button type="button" className="link" onClick={() => follow(source.openSample())}>{words.first.sampleGo}</button>
+          <button type="button" className="link" onClick={() => follow(source.openSample())}>
+            {words.first.sampleGo}
+          </button>
         </section>
       </div>
     </div>
@@ -46,7 +55,13 @@ function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
   return (
     <section className="problems" role="alert">
       <h2>{words.first.problems(problems.length)}</h2>
-      <ol>{problems.map((problem) => <li key={problem.id}><b>{problem.where}</b> {problem.sentence}</li>)}</ol>
+      <ol>
+        {problems.map((problem) => (
+          <li key={problem.id}>
+            <b>{problem.where}</b> {problem.sentence}
+          </li>
+        ))}
+      </ol>
     </section>
   );
 }

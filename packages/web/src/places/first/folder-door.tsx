@@ -15,15 +15,42 @@ export function FolderDoor({ onFiles }: { readonly onFiles: (files: readonly Fol
   };
   return (
     <section
-      className={isOver ? 'folder-door over' : 'folder-door'} aria-label={words.first.folder}
-      onDragOver={(event) => { event.preventDefault(); setOver(true); }} onDragLeave={() => setOver(false)} onDrop={drop}
+      className={isOver ? 'folder-door over' : 'folder-door'}
+      aria-label={words.first.folder}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
     >
       <h2>{words.first.folder}</h2>
       <p>{isOver ? words.first.drop : words.first.folderBody}</p>
-      <input ref={folder} className="hidden-text" type="file" tabIndex={-1} aria-hidden="true" multiple {...{ webkitdirectory: '' }} onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))} />
-      <input ref={zip} className="hidden-text" type="file" tabIndex={-1} aria-hidden="true" accept=".zip" onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))} />
-      <button type="button" className="link" onClick={() => folder.current?.click()}>{words.first.folderGo}</button>
-      {' '}<button type="button" className="link" onClick={() => zip.current?.click()}>{words.first.zipGo}</button>
+      <input
+        ref={folder}
+        className="hidden-text"
+        type="file"
+        tabIndex={-1}
+        aria-hidden="true"
+        multiple
+        {...{ webkitdirectory: '' }}
+        onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))}
+      />
+      <input
+        ref={zip}
+        className="hidden-text"
+        type="file"
+        tabIndex={-1}
+        aria-hidden="true"
+        accept=".zip"
+        onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))}
+      />
+      <button type="button" className="link" onClick={() => folder.current?.click()}>
+        {words.first.folderGo}
+      </button>{' '}
+      <button type="button" className="link" onClick={() => zip.current?.click()}>
+        {words.first.zipGo}
+      </button>
     </section>
   );
 }

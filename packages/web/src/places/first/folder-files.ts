@@ -2,7 +2,12 @@ import type { FolderFile } from '../../worker/plan-source.ts';
 
 /** The files a person picked, by their path inside the folder (without the folder's own name). */
 export async function filesPicked(list: FileList | null): Promise<readonly FolderFile[]> {
-  return Promise.all([...(list ?? [])].map(async (file) => ({ path: insidePath(file.webkitRelativePath === '' ? file.name : file.webkitRelativePath), bytes: await file.arrayBuffer() })));
+  return Promise.all(
+    [...(list ?? [])].map(async (file) => ({
+      path: insidePath(file.webkitRelativePath === '' ? file.name : file.webkitRelativePath),
+      bytes: await file.arrayBuffer(),
+    })),
+  );
 }
 
 /** The files of what was dropped: a folder is walked through, a zip or a single file comes as it is. */

@@ -11,18 +11,36 @@ const first = words.first;
 
 /** "We have 6 plots, 5.2 ha, near …; we promise 7 items to 260 households, 49 weeks a year." */
 export function SentenceOfBlanks({ beginning, onChange, onGo }: SentenceOfBlanksProps) {
-  const number = (key: 'plots' | 'areaHa' | 'items' | 'households' | 'weeks') => (text: string) => onChange({ ...beginning, [key]: readBlank(text) });
+  const number = (key: 'plots' | 'areaHa' | 'items' | 'households' | 'weeks') => (text: string) =>
+    onChange({ ...beginning, [key]: readBlank(text) });
   return (
-    <form className="blanks" onSubmit={(event) => { event.preventDefault(); onGo(); }}>
+    <form
+      className="blanks"
+      onSubmit={(event) => {
+        event.preventDefault();
+        onGo();
+      }}
+    >
       <p>
         {first.have} <Blank label={first.labels.plots} wide={2} mode="numeric" onText={number('plots')} /> {first.plots}{' '}
         <Blank label={`${first.labels.area}, ha`} wide={3} mode="decimal" onText={number('areaHa')} /> ha{first.near}{' '}
-        <Blank label={first.labels.near} wide={9} mode="text" onText={(text) => onChange({ ...beginning, near: text.trim() === '' ? null : text.trim() })} />{first.promise}{' '}
-        <Blank label={first.labels.items} wide={2} mode="numeric" onText={number('items')} /> {first.itemsTo}{' '}
-        <Blank label={first.labels.households} wide={4} mode="numeric" onText={number('households')} /> {first.households}{' '}
-        <Blank label={first.labels.weeks} wide={2} mode="numeric" onText={number('weeks')} /> {first.weeks}
+        <Blank
+          label={first.labels.near}
+          wide={9}
+          mode="text"
+          onText={(text) => onChange({ ...beginning, near: text.trim() === '' ? null : text.trim() })}
+        />
+        {first.promise} <Blank label={first.labels.items} wide={2} mode="numeric" onText={number('items')} />{' '}
+        {first.itemsTo} <Blank label={first.labels.households} wide={4} mode="numeric" onText={number('households')} />{' '}
+        {first.households} <Blank label={first.labels.weeks} wide={2} mode="numeric" onText={number('weeks')} />{' '}
+        {first.weeks}
       </p>
-      <div className="blanks-go"><button type="submit" className="button">{first.go}</button><span>{first.goBeside}</span></div>
+      <div className="blanks-go">
+        <button type="submit" className="button">
+          {first.go}
+        </button>
+        <span>{first.goBeside}</span>
+      </div>
     </form>
   );
 }
@@ -36,7 +54,15 @@ interface BlankProps {
 }
 
 function Blank({ label, wide, mode, onText }: BlankProps) {
-  return <input aria-label={label} inputMode={mode} autoComplete="off" style={{ width: `${wide * 0.72 + 0.9}em` }} onChange={(event) => onText(event.currentTarget.value)} />;
+  return (
+    <input
+      aria-label={label}
+      inputMode={mode}
+      autoComplete="off"
+      style={{ width: `${wide * 0.72 + 0.9}em` }}
+      onChange={(event) => onText(event.currentTarget.value)}
+    />
+  );
 }
 
 /** A number as people type it, with a point or a comma; null for anything else. */

@@ -1,16 +1,15 @@
 import { Link } from '@tanstack/react-router';
 import { useMemo, useRef } from 'react';
 import { useAppState } from '../../app-state.tsx';
-import { Spoken } from '../../look/page/figure.tsx';
+import { Figure, Spoken } from '../../look/page/figure.tsx';
 import { useViewport } from '../../look/page/use-viewport.ts';
+import { signed } from '../../pictures/nitrogen/nitrogen-bars.tsx';
 import { CoverRibbon } from '../../pictures/ribbon/cover-ribbon.tsx';
 import { areaText } from '../../pictures/ribbon/gutter.tsx';
-import { signed } from '../../pictures/nitrogen/nitrogen-bars.tsx';
-import { Figure } from '../../look/page/figure.tsx';
 import { words } from '../../words.ts';
-import { jobsOf, JobLine } from '../day/job-line.tsx';
-import type { GroundProps } from './ground-desk.tsx';
+import { JobLine, jobsOf } from '../day/job-line.tsx';
 import { fourYears } from './four-years.ts';
+import type { GroundProps } from './ground-desk.tsx';
 
 /** Ground on a phone: one plot at a time, four years of it, what is to put right there, its next jobs. */
 export function GroundPhone(props: GroundProps) {
@@ -18,7 +17,10 @@ export function GroundPhone(props: GroundProps) {
   const { width } = useViewport();
   const { week } = useAppState();
   const plot = ground.find((one) => one.plot === chosenPlot) ?? ground[0];
-  const near = useMemo(() => (plot === undefined ? null : fourYears(plot, view.plan.horizon, chosenYear)), [plot, view.plan.horizon, chosenYear]);
+  const near = useMemo(
+    () => (plot === undefined ? null : fourYears(plot, view.plan.horizon, chosenYear)),
+    [plot, view.plan.horizon, chosenYear],
+  );
   const swipe = useSwipe((step) => {
     const next = ground[ground.findIndex((one) => one.plot === plot?.plot) + step];
     if (next !== undefined) onChoosePlot(next.plot);
@@ -30,21 +32,69 @@ export function GroundPhone(props: GroundProps) {
   return (
     <div className="ground-phone" {...swipe}>
       <div className="letters">
-        {ground.map((one) => <button key={one.plot} type="button" aria-pressed={one.plot === plot.plot} aria-label={one.name} onClick={() => onChoosePlot(one.plot)}>{one.letter}</button>)}
+        {ground.map((one) => (
+          <button
+            key={one.plot}
+            type="button"
+            aria-pressed={one.plot === plot.plot}
+            aria-label={one.name}
+            onClick={() => onChoosePlot(one.plot)}
+          >
+            {one.letter}
+          </button>
+        ))}
       </div>
       <h2>{plot.name}</h2>
-      <p>{areaText(plot.area.grossM2, view.shows.area)}. {plot.courses.find(({ year }) => year === chosenYear)?.name ?? ''}</p>
+      <p>
+        {areaText(plot.area.grossM2, view.shows.area)}.{' '}
+        {plot.courses.find(({ year }) => year === chosenYear)?.name ?? ''}
+      </p>
       <CoverRibbon
-        ground={[near.ground]} horizon={near.horizon} years={near.years} today={view.plan.today} chosenYear={chosenYear} onOpenStand={props.onOpenStand} onChooseYear={props.onChooseYear}
-        marks={props.marks.filter((mark) => mark.plot === plot.plot).map((mark) => ({ ...mark, fromWeek: mark.fromWeek - near.fromWeek, toWeek: mark.toWeek - near.fromWeek })).filter((mark) => mark.toWeek > 0 && mark.fromWeek < near.horizon.weeks)}
+        ground={[near.ground]}
+        horizon={near.horizon}
+        years={near.years}
+        today={view.plan.today}
+        chosenYear={chosenYear}
+        onOpenStand={props.onOpenStand}
+        onChooseYear={props.onChooseYear}
+        marks={props.marks
+          .filter((mark) => mark.plot === plot.plot)
+          .map((mark) => ({ ...mark, fromWeek: mark.fromWeek - near.fromWeek, toWeek: mark.toWeek - near.fromWeek }))
+          .filter((mark) => mark.toWeek > 0 && mark.fromWeek < near.horizon.weeks)}
         layout={{ width: Math.max(280, width - 36), stripHeight: 92, pitch: 120, head: 38 }}
       />
       {open.map(({ finding, lead, body, mends }, index) => (
-        <div key={`${finding.code}-${index}`} className="open-here"><h3>{lead}</h3><p><Spoken sentence={body} /></p>{mends[0] === undefined ? null : <p><Spoken sentence={mends[0]} /></p>}</div>
+        <div key={`${finding.code}-${index}`} className="open-here">
+          <h3>{lead}</h3>
+          <p>
+            <Spoken sentence={body} />
+          </p>
+          {mends[0] === undefined ? null : (
+            <p>
+              <Spoken sentence={mends[0]} />
+            </p>
+          )}
+        </div>
       ))}
-      {balance === undefined ? null : <p className="phone-nitrogen">{words.nitrogen.name(chosenYear)}: <Figure id={balance.why}>{`${signed(balance.leftKgHa.low)} to ${signed(balance.leftKgHa.high)} kg/ha`}</Figure> {words.nitrogen.left}</p>}
-      <ol className="jobs">{jobs.map((job) => <JobLine key={job.id} job={job} isNext={false} shows={view.shows} />)}</ol>
-      <p><Link className="link" to="/boxes">{words.box.openWeek}</Link></p>
+      {balance === undefined ? null : (
+        <p className="phone-nitrogen">
+          {words.nitrogen.name(chosenYear)}:{' '}
+          <Figure
+            id={balance.why}
+          >{`${signed(balance.leftKgHa.low)} to ${signed(balance.leftKgHa.high)} kg/ha`}</Figure>{' '}
+          {words.nitrogen.left}
+        </p>
+      )}
+      <ol className="jobs">
+        {jobs.map((job) => (
+          <JobLine key={job.id} job={job} isNext={false} shows={view.shows} />
+        ))}
+      </ol>
+      <p>
+        <Link className="link" to="/boxes">
+          {words.box.openWeek}
+        </Link>
+      </p>
     </div>
   );
 }
@@ -55,12 +105,16 @@ const swipePx = 60;
 function useSwipe(onSwipe: (step: 1 | -1) => void) {
   const start = useRef<{ readonly x: number; readonly y: number } | null>(null);
   return {
-    onTouchStart: (event: React.TouchEvent) => { const touch = event.touches[0]; start.current = touch === undefined ? null : { x: touch.clientX, y: touch.clientY }; },
+    onTouchStart: (event: React.TouchEvent) => {
+      const touch = event.touches[0];
+      start.current = touch === undefined ? null : { x: touch.clientX, y: touch.clientY };
+    },
     onTouchEnd: (event: React.TouchEvent) => {
       const touch = event.changedTouches[0];
       if (touch === undefined || start.current === null) return;
       const across = touch.clientX - start.current.x;
-      if (Math.abs(across) > swipePx && Math.abs(across) > 2 * Math.abs(touch.clientY - start.current.y)) onSwipe(across < 0 ? 1 : -1);
+      if (Math.abs(across) > swipePx && Math.abs(across) > 2 * Math.abs(touch.clientY - start.current.y))
+        onSwipe(across < 0 ? 1 : -1);
     },
   };
 }

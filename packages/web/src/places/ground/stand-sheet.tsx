@@ -20,23 +20,61 @@ export function StandSheet({ stand, ground, areaUnit, onClose }: StandSheetProps
   useEffect(() => {
     const before = document.activeElement;
     heading.current?.focus({ preventScroll: true });
-    return () => { if (before instanceof SVGElement || before instanceof HTMLElement) before.focus({ preventScroll: true }); };
+    return () => {
+      if (before instanceof SVGElement || before instanceof HTMLElement) before.focus({ preventScroll: true });
+    };
   }, [stand.id]);
   const plot = ground.find((one) => one.plot === stand.plot);
   const host = plot?.stands.find(({ id }) => id === stand.undersownIn);
   const lines: readonly (readonly [string, string | null])[] = [
-    ['Plot', plot?.name ?? stand.plot], ['Ground', areaText(stand.areaM2, areaUnit)], ['Course', plot?.courses.find(({ course }) => course === stand.course)?.name ?? null],
-    ['From', onDay(stand.from)], ['To', onDay(stand.to)],
-    ['Sown', stand.sownOn === null ? null : onDay(stand.sownOn)], ['Planted', stand.plantedOn === null ? null : onDay(stand.plantedOn)],
-    ['Harvest', stand.harvestFrom === null || stand.harvestTo === null ? null : `${onDay(stand.harvestFrom)} to ${onDay(stand.harvestTo)}`],
-    ['Undersown in', host?.name ?? null], ['How sure', words.ribbon[stand.state]], ['Moved', stand.driftDays === 0 ? null : `${Math.abs(stand.driftDays)} days ${stand.driftDays > 0 ? 'later' : 'earlier'} than planned`],
+    ['Plot', plot?.name ?? stand.plot],
+    ['Ground', areaText(stand.areaM2, areaUnit)],
+    ['Course', plot?.courses.find(({ course }) => course === stand.course)?.name ?? null],
+    ['From', onDay(stand.from)],
+    ['To', onDay(stand.to)],
+    ['Sown', stand.sownOn === null ? null : onDay(stand.sownOn)],
+    ['Planted', stand.plantedOn === null ? null : onDay(stand.plantedOn)],
+    [
+      'Harvest',
+      stand.harvestFrom === null || stand.harvestTo === null
+        ? null
+        : `${onDay(stand.harvestFrom)} to ${onDay(stand.harvestTo)}`,
+    ],
+    ['Undersown in', host?.name ?? null],
+    ['How sure', words.ribbon[stand.state]],
+    [
+      'Moved',
+      stand.driftDays === 0
+        ? null
+        : `${Math.abs(stand.driftDays)} days ${stand.driftDays > 0 ? 'later' : 'earlier'} than planned`,
+    ],
     ['Reason', stand.reason],
   ];
   return (
-    <aside className="side-sheet over" aria-labelledby="stand-title" onKeyDown={(event) => { if (event.key === 'Escape') onClose(); }}>
-      <button type="button" className="link sheet-close" onClick={onClose}>{words.sheet.close}</button>
-      <h2 id="stand-title" ref={heading} tabIndex={-1}><Square family={stand.look} size={22} /> {stand.variety === null ? stand.name : `${stand.name}, ${stand.variety}`}</h2>
-      <dl className="stand-lines">{lines.map(([name, value]) => (value === null ? null : <div key={name}><dt>{name}</dt><dd>{value}</dd></div>))}</dl>
+    <aside
+      className="side-sheet over"
+      aria-labelledby="stand-title"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') onClose();
+      }}
+    >
+      <button type="button" className="link sheet-close" onClick={onClose}>
+        {words.sheet.close}
+      </button>
+      <h2 id="stand-title" ref={heading} tabIndex={-1}>
+        <Square family={stand.look} size={22} />{' '}
+        {stand.variety === null ? stand.name : `${stand.name}, ${stand.variety}`}
+      </h2>
+      <dl className="stand-lines">
+        {lines.map(([name, value]) =>
+          value === null ? null : (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ),
+        )}
+      </dl>
     </aside>
   );
 }

@@ -12,18 +12,48 @@ export function SettingsPlace() {
   const { seen, source } = useAppState();
   const view = viewOf(seen);
   const [face, setFace] = useState<Face>(chosenFace);
-  const choose = (to: Face) => { showFace(to); setFace(to); };
+  const choose = (to: Face) => {
+    showFace(to);
+    setFace(to);
+  };
   return (
     <div className="settings">
       <Headline sentence={[{ text: said.headline, strong: true }, { text: ` ${said.farm}` }]} />
-      <Choice name="face" label={said.face} options={faces.map((one) => [one, said[one]])} chosen={face} onChoose={(one) => choose(one as Face)} />
+      <Choice
+        name="face"
+        label={said.face}
+        options={faces.map((one) => [one, said[one]])}
+        chosen={face}
+        onChoose={(one) => choose(one as Face)}
+      />
       {view === null ? null : (
         <>
-          <Choice name="area" label={said.area} options={[['ha', said.ha], ['acres', said.acres]]} chosen={view.shows.area} onChoose={(area) => source.setShows({ ...view.shows, area: area === 'acres' ? 'acres' : 'ha' })} />
-          <Choice name="week" label={said.week} options={[['monday', said.monday], ['sunday', said.sunday]]} chosen={view.shows.weekStart} onChoose={(day) => source.setShows({ ...view.shows, weekStart: day === 'sunday' ? 'sunday' : 'monday' })}>
+          <Choice
+            name="area"
+            label={said.area}
+            options={[
+              ['ha', said.ha],
+              ['acres', said.acres],
+            ]}
+            chosen={view.shows.area}
+            onChoose={(area) => source.setShows({ ...view.shows, area: area === 'acres' ? 'acres' : 'ha' })}
+          />
+          <Choice
+            name="week"
+            label={said.week}
+            options={[
+              ['monday', said.monday],
+              ['sunday', said.sunday],
+            ]}
+            chosen={view.shows.weekStart}
+            onChoose={(day) => source.setShows({ ...view.shows, weekStart: day === 'sunday' ? 'sunday' : 'monday' })}
+          >
             <p className="quiet">{said.weekNote}</p>
           </Choice>
-          <div className="setting"><h2>{said.place}</h2><p>{view.near ?? said.placeNone}</p></div>
+          <div className="setting">
+            <h2>{said.place}</h2>
+            <p>{view.near ?? said.placeNone}</p>
+          </div>
         </>
       )}
     </div>
@@ -44,7 +74,12 @@ function Choice({ name, label, options, chosen, onChoose, children }: ChoiceProp
     <fieldset className="setting">
       <legend>{label}</legend>
       <div className="choices">
-        {options.map(([value, text]) => <label key={value}><input type="radio" name={name} value={value} checked={value === chosen} onChange={() => onChoose(value)} /><span>{text}</span></label>)}
+        {options.map(([value, text]) => (
+          <label key={value}>
+            <input type="radio" name={name} value={value} checked={value === chosen} onChange={() => onChoose(value)} />
+            <span>{text}</span>
+          </label>
+        ))}
       </div>
       {children}
     </fieldset>
