@@ -9,7 +9,7 @@ export function BareGround({ plots, fromYear }: { readonly plots: number; readon
   const { width: window, height: windowHeight, isPhone } = useViewport();
   const gutter = isPhone ? 34 : 60;
   const width = Math.max(300, Math.min(1040, window - (isPhone ? 36 + gutter : 48 + 126) - (window >= 1240 ? 228 : 0)));
-  const height = Math.max(120, Math.min(300, windowHeight - 610));
+  const height = Math.max(120, Math.min(300, windowHeight - 570));
   const shown = Math.max(1, Math.min(mostPlots, Math.floor(plots)));
   const gap = shown > 1 ? 5 : 0;
   const strip = (height - gap * (shown - 1)) / shown;
