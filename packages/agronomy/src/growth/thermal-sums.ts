@@ -1,0 +1,85 @@
+/**
+ * Running thermal time over a span of days, so that "how much between" and "when is it reached" cost nothing more.
+ *
+ * Source  sums of degree-days.ts by the mean of the day (the base temperatures of the tables were fitted that way).
+ * Checks  test/thermal-sums.test.ts (against plain day-by-day addition; reached day is the first)
+ * Holds   sums never fall; what lies between two days is the difference of their sums.
+ * Leaves out  the course of the day: with a night under the base the mean counts less than the sine does.
+ */
+import { dayAt } from '@leywright/measures';
+import { dayLengthH } from '../weather/day-length.ts';
+import type { WeatherSeries } from '../weather/weather-series.ts';
+import { normalIndex } from '../weather/daily-normals.ts';
+
+/** `sumCd[i]` is the thermal time of all days before `startDayNumber + i`; there is one sum more than days. */
+export interface ThermalSums {
+  readonly startDayNumber: number;
+  readonly baseC: number;
+  readonly sumCd: Float64Array;
+}
+
+export interface ThermalSettings {
+  readonly baseC: number;
+  /** Warmth above this counts no further. */
+  readonly upperC?: number | null;
+  /** Degrees added to the air: +3 °C in a tunnel (common practice). */
+  readonly warmerByC?: number;
+  /** With a latitude, days under ten hours count nothing: leafy growth stands still then (common practice, no source). */
+  readonly restInShortDaysLatDeg?: number | null;
+}
+
+/** What a tunnel adds to the mean temperature of the day. Common practice. */
+export const tunnelWarmerByC = 3;
+
+export function thermalSums(weather: WeatherSeries, settings: ThermalSettings): ThermalSums {
+  const { baseC, upperC = null, warmerByC = 0 } = settings;
+  const sumCd = new Float64Array(weather.dayCount + 1);
+  const dayIsLongEnough = settings.restInShortDaysLatDeg == null ? null : longDays(settings.restInShortDaysLatDeg);
+  let index = weather.dayCount > 0 && dayIsLongEnough !== null ? normalIndex(dayAt(weather.startDayNumber)) : 0;
+  for (let at = 0; at < weather.dayCount; at++) {
+    let tMeanC = ((weather.tMaxC[at] ?? 0) + (weather.tMinC[at] ?? 0)) / 2 + warmerByC;
+    if (upperC !== null && tMeanC > upperC) tMeanC = upperC;
+    const counts = dayIsLongEnough === null || dayIsLongEnough[index] === 1;
+    sumCd[at + 1] = (sumCd[at] ?? 0) + (counts && tMeanC > baseC ? tMeanC - baseC : 0);
+    // Day length moves by minutes a day: being one day out after 28 February of a common year does not show.
+    index = index === 365 ? 0 : index + 1;
+  }
+  return { startDayNumber: weather.startDayNumber, baseC, sumCd };
+}
+
+/** Thermal time (°C d) from the first day up to, not including, the second. Days outside the span count nothing. */
+export function thermalTimeBetween(sums: ThermalSums, fromDayNumber: number, toDayNumber: number): number {
+  return sumBefore(sums, toDayNumber) - sumBefore(sums, fromDayNumber);
+}
+
+/** The first day by whose evening the sum counted from the morning of `fromDayNumber` is reached; null when the span ends before. */
+export function dayWhenReached(sums: ThermalSums, fromDayNumber: number, neededCd: number): number | null {
+  const target = sumBefore(sums, fromDayNumber) + neededCd;
+  const last = sums.sumCd.length - 1;
+  if (fromDayNumber - sums.startDayNumber > last || (sums.sumCd[last] ?? 0) < target) return null;
+  if (neededCd <= 0) return fromDayNumber;
+  let low = Math.max(0, fromDayNumber - sums.startDayNumber);
+  let high = last;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sums.sumCd[middle] ?? 0) >= target) high = middle;
+    else low = middle + 1;
+  }
+  return Math.max(fromDayNumber, sums.startDayNumber + low - 1);
+}
+
+function sumBefore(sums: ThermalSums, dayNumber: number): number {
+  const at = Math.min(Math.max(dayNumber - sums.startDayNumber, 0), sums.sumCd.length - 1);
+  return sums.sumCd[at] ?? 0;
+}
+
+const keptLongDays = new Map<number, Uint8Array>();
+
+function longDays(latDeg: number): Uint8Array {
+  let days = keptLongDays.get(latDeg);
+  if (days === undefined) {
+    days = Uint8Array.from({ length: 366 }, (_, at) => (dayLengthH(latDeg, at + 1) >= 10 ? 1 : 0));
+    keptLongDays.set(latDeg, days);
+  }
+  return days;
+}
