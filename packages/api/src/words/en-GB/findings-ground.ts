@@ -1,0 +1,98 @@
+/** Words for what is found on the ground: stands, cover, rests. */
+import type { FindingCode } from '@leywright/planner';
+import type { FindingWords } from '../tables.ts';
+
+export type GroundCode = Extract<
+  FindingCode,
+  | 'stands-overlap' | 'stand-outside-plot' | 'undersown-without-host' | 'undersow-out-of-window' | 'tunnel-crop-outside' | 'sown-out-of-season'
+  | 'cover-sown-too-late' | 'bare-in-leaching-season' | 'plot-without-course' | 'status-unknown' | 'family-back-too-soon'
+  | 'organism-back-too-soon' | 'wait-after-cover-too-short' | 'host-too-near' | 'nitrogen-drawn-down' | 'nitrogen-undecided' | 'climate-assumed'
+>;
+
+export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
+  'stands-overlap': {
+    title: 'Two stands on the same ground',
+    sentence: '{stand} and {other} stand on the same ground on {plot}[, {areaM2} of it][, from {from} to {to}].',
+    cause: 'Only an undersown stand may share ground with another. One of the two has the wrong dates, beds or plot.',
+  },
+  'stand-outside-plot': {
+    title: 'A stand outside its plot',
+    sentence: '{stand} from {from} stands where {plot} has no ground for it.',
+    cause: 'The plot is not on the list, its beds do not reach so far, or it was not part of the farm on those days.',
+  },
+  'undersown-without-host': {
+    title: 'Undersown, and nothing to sow it into',
+    sentence: '{stand} on {plot} is to be undersown on {from}, and the crop it goes into does not stand there then.',
+    cause: 'An undersown stand needs its crop on the same ground on the day it is sown.',
+  },
+  'undersow-out-of-window': {
+    title: 'Undersown too early or too late',
+    sentence: '{stand} is sown into {host} on {plot} {weeks} after planting; the time for it is {lowWeeks:number} to {highWeeks} after.',
+    cause: 'Sown too early it smothers the crop; sown too late it finds no light and does not take.',
+  },
+  'tunnel-crop-outside': {
+    title: 'A tunnel crop outdoors',
+    sentence: '{stand} is a crop for the tunnel and stands outdoors on {plot} from {from}.',
+    cause: 'The reference grows this crop under cover only; outdoors its yields do not hold.',
+  },
+  'sown-out-of-season': {
+    title: 'Sown or planted out of season',
+    sentence: '{stand} on {plot} starts on {from}; its season is {windowFrom} to {windowTo}.',
+    cause: 'Outside its season a crop bolts, rots or does not ripen, and the yields of the reference do not hold.',
+  },
+  'cover-sown-too-late': {
+    title: 'A cover sown too late',
+    sentence: '{stand} on {plot} is sown on {from}; after {lastOn} it seldom covers the ground by winter.',
+    cause: 'What is sown late has too little warmth left to close over the soil before the rains of winter.',
+  },
+  'bare-in-leaching-season': {
+    title: 'Ground bare in the wet season',
+    sentence: '{areaM2} of {plot} lies bare from {from} to {to}, {leachingDays} of that in the wet season.',
+    cause: 'Rain on bare ground in autumn and winter washes nitrogen below the roots and beats the soil down.',
+  },
+  'plot-without-course': {
+    title: 'A plot without a course',
+    sentence: '{plot} goes round with the rotation and has no course to start on.',
+    cause: 'The rotation cannot say what stands there until the plot has a course for its first year.',
+  },
+  'status-unknown': {
+    title: 'Organic or in conversion: not known',
+    sentence: 'It is not written whether {plot} is organic or in conversion.',
+    cause: 'What grows on ground in conversion may not be sold as organic; ask your certifier.',
+  },
+  'family-back-too-soon': {
+    title: 'A family back too soon',
+    sentence: '{ruleName} back on {plot} in {year} after {gapYears}; the rest is {needYears}. {previousName} stood there in {previousYear}, so {earliestYear} is the first year for it.',
+    cause: 'Pests and diseases that live on one family wait in the soil; the rest lets them run down.',
+  },
+  'organism-back-too-soon': {
+    title: 'A host back too soon',
+    sentence: '{stand} on {plot} in {year} feeds {ruleName} {gapYears} after {previousName} of {previousYear}; the rest is {needYears}, so {earliestYear} is the first year for it.',
+    cause: 'The organism outlasts short rests in the soil. Where it has been found, the rest is longer.',
+  },
+  'wait-after-cover-too-short': {
+    title: 'Too soon after a cover',
+    sentence: '{stand} on {plot} follows {previousName} after {days}; [wait {needDays} at least].',
+    cause: 'Green matter just turned in ties up nitrogen, feeds seed-eating maggots and hinders small seed.',
+  },
+  'host-too-near': {
+    title: 'A host too near',
+    sentence: '{stand} on {plot} stands {distanceM} from {previousName}[ on {otherPlot}]; {needM} is the least.',
+    cause: 'The pest walks or flies from last year’s ground to this year’s crop when they lie close together.',
+  },
+  'nitrogen-drawn-down': {
+    title: 'Nitrogen drawn down',
+    sentence: '{plot} loses nitrogen in {year}: between {lowKgHa} and {highKgHa} left, even when all goes well.',
+    cause: 'More leaves with the crops and the winter rain than the leys and covers bring in.',
+  },
+  'nitrogen-undecided': {
+    title: 'Nitrogen: could go either way',
+    sentence: '{plot} in {year} ends between {lowKgHa} and {highKgHa} of nitrogen, so whether it gains or loses is not known.',
+    cause: 'The year’s balance is wide because what the leys fix and the rain takes is not measured here.',
+  },
+  'climate-assumed': {
+    title: 'Weather taken from elsewhere',
+    sentence: 'The plan reckons with the weather of {station}[, {distanceKm} away][, {period}][; {recordedDays} of your own are recorded].',
+    cause: 'Until the farm’s own weather is recorded, dates and cover follow the nearest published normals.',
+  },
+};

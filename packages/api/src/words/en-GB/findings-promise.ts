@@ -1,0 +1,82 @@
+/** Words for what is found between the promise, the stores, the hands and the book. */
+import type { FindingCode } from '@leywright/planner';
+import type { FindingWords } from '../tables.ts';
+import type { GroundCode } from './findings-ground.ts';
+
+export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCode>, FindingWords>> = {
+  'box-short': {
+    title: 'The box is short',
+    sentence: 'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items} of {promisedItems}.',
+    cause: 'In these weeks neither the field nor the store has enough of what was promised.',
+  },
+  'crop-not-on-ground': {
+    title: 'Promised and not grown',
+    sentence: '{crop} is promised[ from {fromWeek}] and no stand of it is planned for {year}.',
+    cause: 'A place in the box names this crop alone, and no plot carries it in time.',
+  },
+  'ground-too-small': {
+    title: 'Too little ground',
+    sentence: '{crop} needs {needM2} in {year} and has {haveM2}: short by {shortM2}.',
+    cause: 'The promise, divided by what packing, store and grading leave and by the yield, asks for more ground than it is given.',
+  },
+  'store-runs-out': {
+    title: 'The store runs out',
+    sentence: '{crop} from store fills every box until {lastFullWeek}; after that {gapWeeks} go without.',
+    cause: 'What went into the store, less its weekly loss, does not reach to the end of the promise or to the new crop.',
+  },
+  'store-over-full': {
+    title: 'The store is over-full',
+    sentence: '{store} would hold {kg} in {week} and has room for {capacityKg}.',
+    cause: 'More is lifted for the store than it can take.',
+  },
+  'no-store-for-crop': {
+    title: 'No store for a crop',
+    sentence: '{crop} is promised out of store and no store is named for it.',
+    cause: 'Without a store the crop is reckoned only for the weeks it stands in the field.',
+  },
+  'yield-implausible': {
+    title: 'A yield out of the ordinary',
+    sentence: '{crop}: you plan on {yieldTHa}; growers like you get {lowTHa} to {highTHa}.',
+    cause: 'A slip in the unit is the usual reason. If it is right, keep it: your own figure is used.',
+  },
+  'no-yield-known': {
+    title: 'No yield known',
+    sentence: 'No yield is known for {crop}, so the ground it needs cannot be worked out.',
+    cause: 'It is neither in the reference table nor among your own crops with a yield.',
+  },
+  'households-over-reach': {
+    title: 'More households than the farm feeds',
+    sentence: 'You promise {promisedHouseholds}; this farm feeds {reachHouseholds}[ in {year}][, and {bindingName} is what holds it back].',
+    cause: 'One course has too little ground for its share of the promise, or there are too few hands.',
+  },
+  'hours-over-hands': {
+    title: 'More work than hands',
+    sentence: 'The work asks for {hoursH} in {week} and the hands there are have {handsH}[; so for {weeks} on end].',
+    cause: 'Jobs that have to be done in the same weeks ask for more hours than the people on the list have.',
+  },
+  'hands-unknown': {
+    title: 'Hours of the hands not known',
+    sentence: 'Nobody’s hours are written down, so the work of {hoursH} in {year} cannot be set against them.',
+    cause: 'What is not given is not known; it is not taken as nought.',
+  },
+  'rival-amendments': {
+    title: 'Two corrections of one record',
+    sentence: '{rivals} corrections name the same record[ of {on}]; neither is used until you choose.',
+    cause: 'Two people corrected it without seeing each other’s correction. Both are kept.',
+  },
+  'record-without-stand': {
+    title: 'A record without its stand',
+    sentence: 'The record of {on} names {what}, and no stand fits it[ on {plot}].',
+    cause: 'The stand was taken away, is misspelt, or is not yet in the plan.',
+  },
+  'records-not-received': {
+    title: 'Records not yet received',
+    sentence: '{missingRecords} from {device} have not come in yet.',
+    cause: 'The device numbers its records and some numbers are missing; they may still be on it.',
+  },
+  'device-clock-wrong': {
+    title: 'A device’s clock is wrong',
+    sentence: 'The clock of {device} is {minutes} out.',
+    cause: 'Its records are put in order by the time they were received; set its clock.',
+  },
+};

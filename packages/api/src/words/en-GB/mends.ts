@@ -1,0 +1,2 @@
+/** What could be done about a finding, by the code of the mend. */
+export const mendWords: Readonly<Record<string, string>> = {};

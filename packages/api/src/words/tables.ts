@@ -1,0 +1,45 @@
+/** What every language brings: one table a kind of word, keyed by code. A missing code does not compile. */
+import type { FindingCode } from '@leywright/planner';
+import { findingWords } from './en-GB/findings.ts';
+import { writeFigure } from './en-GB/figures.ts';
+import { type HeadlineWords, headlineWords } from './en-GB/headlines.ts';
+import { mendWords } from './en-GB/mends.ts';
+import { problemWords } from './en-GB/problems.ts';
+import { refusalWords } from './en-GB/refusals.ts';
+import { doubtWords, whyTitles } from './en-GB/whys.ts';
+import type { Language } from './languages.ts';
+import type { WriteFigure } from './template.ts';
+import type { Voice } from './voice.ts';
+
+export interface FindingWords {
+  /** A few words for a list. */
+  readonly title: string;
+  /** What is so, with its figures. */
+  readonly sentence: string;
+  /** Why it matters or how it comes about. */
+  readonly cause: string;
+}
+
+export interface WordTables {
+  readonly findings: Readonly<Record<FindingCode, FindingWords>>;
+  readonly mends: Readonly<Record<string, string>>;
+  readonly problems: Readonly<Record<string, string>>;
+  readonly refusals: Readonly<Record<string, string>>;
+  readonly whyTitles: Readonly<Record<string, string>>;
+  readonly doubts: Readonly<Record<string, string>>;
+  readonly headlines: HeadlineWords;
+  readonly writeFigure: (voice: Voice) => WriteFigure;
+}
+
+export const wordTables: Readonly<Record<Language, WordTables>> = {
+  'en-GB': {
+    findings: findingWords,
+    mends: mendWords,
+    problems: problemWords,
+    refusals: refusalWords,
+    whyTitles,
+    doubts: doubtWords,
+    headlines: headlineWords,
+    writeFigure,
+  },
+};
