@@ -1,0 +1,50 @@
+/** Kysely over the `node:sqlite` interface: only how statements are run is ours, the SQL is Kysely's own for SQLite. */
+import {
+  CompiledQuery, type DatabaseConnection, type Dialect, SqliteAdapter, type SqliteDatabase, SqliteDialect, SqliteDriver, type SqliteStatement as KyselyStatement,
+} from 'kysely';
+import type { SqliteConnection, SqliteStatement, SqliteValue } from './connect.ts';
+
+/** Statements kept ready; a plan of the server uses a dozen. */
+const KEPT_STATEMENTS = 64;
+
+export function nodeSqliteDialect(connection: SqliteConnection): Dialect {
+  const database = asKyselyDatabase(connection);
+  const plain = new SqliteDialect({ database });
+  return {
+    createAdapter: () => new SqliteAdapter(),
+    createDriver: () => new WritingDriver({ database }),
+    createQueryCompiler: () => plain.createQueryCompiler(),
+    createIntrospector: (db) => plain.createIntrospector(db),
+  };
+}
+
+/** Takes the lock for writing when a transaction begins, so that two writers wait for each other instead of one failing half-way. */
+class WritingDriver extends SqliteDriver {
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+}
+
+function asKyselyDatabase(connection: SqliteConnection): SqliteDatabase {
+  const kept = new Map<string, KyselyStatement>();
+  return {
+    close: () => connection.close(),
+    prepare: (sql) => {
+      const ready = kept.get(sql);
+      if (ready !== undefined) return ready;
+      if (kept.size >= KEPT_STATEMENTS) kept.clear();
+      const statement = asKyselyStatement(sql, connection.prepare(sql));
+      kept.set(sql, statement);
+      return statement;
+    },
+  };
+}
+
+function asKyselyStatement(sql: string, statement: SqliteStatement): KyselyStatement {
+  return {
+    reader: /^\s*(select|with|pragma|explain)\b/i.test(sql) || /\breturning\b/i.test(sql),
+    all: (values) => statement.all(...(values as SqliteValue[])),
+    run: (values) => statement.run(...(values as SqliteValue[])),
+    iterate: (values) => statement.iterate(...(values as SqliteValue[])),
+  };
+}

@@ -1,0 +1,56 @@
+/** Opens an SQLite file so that what was acknowledged survives a crash: WAL, synchronous FULL, checked before use. */
+import { Kysely } from 'kysely';
+import { newestMigration, migrate } from '../schema/migrations.ts';
+import type { StoreTables } from '../schema/tables.ts';
+import type { Opened } from '../store.ts';
+import { connectSqlite, firstCell, type SqliteConnection } from './connect.ts';
+import { nodeSqliteDialect } from './dialect.ts';
+import { SqliteStore } from './sqlite-store.ts';
+
+const WAIT_FOR_WRITER_MS = 5_000;
+/** Of SQLite's `PRAGMA synchronous`. */
+const FULL = 2;
+
+export async function openSqliteStore(path: string): Promise<Opened> {
+  let connection: SqliteConnection | null = null;
+  try {
+    connection = await connectSqlite(path);
+    makeDurable(connection);
+    const damage = firstCell(connection, 'pragma integrity_check');
+    if (damage !== 'ok') return refuse(connection, { code: 'damaged-database', found: String(damage) });
+    const db = new Kysely<StoreTables>({ dialect: nodeSqliteDialect(connection) });
+    const migrated = await migrate(db);
+    if (migrated.kind === 'newer') return refuse(connection, { code: 'newer-database', found: migrated.found, known: newestMigration });
+    return { kind: 'open', store: new SqliteStore(db, connection) };
+  } catch (error) {
+    return refuse(connection, problemOf(error));
+  }
+}
+
+/** Sets, then asks back: a setting that did not take is our fault and must not be met by a crash in harvest. */
+function makeDurable(connection: SqliteConnection): void {
+  connection.exec(`pragma busy_timeout = ${WAIT_FOR_WRITER_MS}`);
+  connection.exec('pragma journal_mode = wal');
+  connection.exec('pragma synchronous = full');
+  connection.exec('pragma foreign_keys = on');
+  connection.exec('pragma secure_delete = on'); // a withdrawn body leaves no trace in the file
+  const isDurable =
+    firstCell(connection, 'pragma journal_mode') === 'wal' &&
+    Number(firstCell(connection, 'pragma synchronous')) === FULL &&
+    Number(firstCell(connection, 'pragma foreign_keys')) === 1;
+  if (!isDurable) throw new Error('SQLite would not keep a write-ahead log with full synchronisation here.');
+}
+
+type Problem = Extract<Opened, { kind: 'refused' }>['problem'];
+
+function refuse(connection: SqliteConnection | null, problem: Problem): Opened {
+  connection?.close();
+  return { kind: 'refused', problem };
+}
+
+function problemOf(error: unknown): Problem {
+  const said = error instanceof Error ? error.message : String(error);
+  if (/not a database/i.test(said)) return { code: 'not-a-database' };
+  if (/malformed|corrupt/i.test(said)) return { code: 'damaged-database', found: said };
+  return { code: 'cannot-open', found: said };
+}
