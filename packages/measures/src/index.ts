@@ -18,9 +18,8 @@ export type { MassUnit } from './amounts/mass.ts';
 export * as money from './amounts/money.ts';
 export type { Money } from './amounts/money.ts';
 export { type DecimalSign, decimalSigns, type ReadNumber, readNumber } from './amounts/quantity.ts';
-export {
-  addIntervals, between, exactly, type Interval, interval, multiplyIntervals, scaleInterval, subtractIntervals, sumIndependent,
-} from './interval.ts';
+export * as intervals from './interval.ts';
+export type { Interval } from './interval.ts';
 export {
   asId, type CourseId, type CoverId, type CropId, type DeviceId, type EntryId, type FarmId, type FieldId, type FigureId, type Id,
   type PartId, type PersonId, type PlotId, readId, type StandId, type StoreId, type SuccessionId,

@@ -1,6 +1,8 @@
-import { addIntervals, asId, between, exactly, interval, multiplyIntervals, type PlotId, readId, scaleInterval, subtractIntervals, sumIndependent } from '@leywright/measures';
+import { asId, intervals, type PlotId, readId } from '@leywright/measures';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+
+const { addIntervals, between, exactly, interval, multiplyIntervals, scaleInterval, subtractIntervals, sumIndependent } = intervals;
 
 const anInterval = fc
   .tuple(fc.double({ min: -1e4, max: 1e4, noNaN: true }), fc.double({ min: 0, max: 1e3, noNaN: true }), fc.double({ min: 0, max: 1e3, noNaN: true }))
