@@ -72,8 +72,8 @@ function ofCover(cover: Cover): CanopyChoice {
   const start = canopyGroups().get(like)?.curve;
   if (start === undefined) throw new Error(`canopy-defaults.csv has no row "${like}".`);
   // Broad-leaved covers close the ground as a ley does, and stand as high as a cereal: the greatest cover of the one, the other's start. Common practice.
-  const fullCover = cover.type === 'brassica' || cover.type === 'broadleaf' ? 0.9 : start.fullCover;
-  const curve = { ...start, fullCover, baseC: cover.baseTempC, tFullCd: cover.ttFullCoverCd };
+  const fullCoverShare = cover.type === 'brassica' || cover.type === 'broadleaf' ? 0.9 : start.fullCoverShare;
+  const curve = { ...start, fullCoverShare, baseC: cover.baseTempC, tFullCd: cover.ttFullCoverCd };
   return { curve, basis: 'common-practice', from: `covers: ${cover.id}`, checkDays: 0 };
 }
 
@@ -83,8 +83,8 @@ const perennialFull = { baseC: 4, initialCd: 150, developmentCd: 500 } as const;
 function fromStages(crop: Crop): Omit<CanopyChoice, 'checkDays'> {
   const stages = stagesOfCrop(crop.id);
   const { baseC, initialCd, developmentCd } = stages ?? perennialFull;
-  const fullCover = 0.9;
-  const curve: CanopyCurve = { startCover: startCoverFor(initialCd, developmentCd, fullCover), fullCover, tFullCd: developmentCd, baseC, declineFromCd: null, declineOverCd: null };
+  const fullCoverShare = 0.9;
+  const curve: CanopyCurve = { startCoverShare: startCoverShareFor(initialCd, developmentCd, fullCoverShare), fullCoverShare, tFullCd: developmentCd, baseC, declineFromCd: null, declineOverCd: null };
   return { curve: { ...curve, ...declineOf(crop, curve) }, basis: 'derived', from: stages === null ? 'perennials: common practice' : `stages of ${crop.fao56Key}` };
 }
 
@@ -92,10 +92,10 @@ function fromStages(crop: Crop): Omit<CanopyChoice, 'checkDays'> {
  * The starting cover at which the cover is 10 % at the end of the initial stage and 98 % of its greatest at the end of development.
  * From CC0 exp(g Ti) = 0.10 and g = ln(12.5 CCx / CC0) / Tf, with s = Ti / Tf: ln CC0 = (ln 0.10 - s ln(12.5 CCx)) / (1 - s).
  */
-export function startCoverFor(initialCd: number, developmentCd: number, fullCover: number): number {
+export function startCoverShareFor(initialCd: number, developmentCd: number, fullCoverShare: number): number {
   const share = initialCd / developmentCd;
   const floor = 0.0005; // Raes et al.: seedlings of the smallest seed at the widest spacing
-  return Math.max(floor, Math.exp((Math.log(0.1) - share * Math.log(12.5 * fullCover)) / (1 - share)));
+  return Math.max(floor, Math.exp((Math.log(0.1) - share * Math.log(12.5 * fullCoverShare)) / (1 - share)));
 }
 
 /** Leaves begin to die at the end of mid-season and are gone a late stage after ripeness. Common practice: no published rate but potato's. */
@@ -113,7 +113,7 @@ let kept: ReadonlyMap<string, { curve: CanopyCurve; basis: CanopyChoice['basis']
 function canopyGroups(): NonNullable<typeof kept> {
   kept ??= new Map(
     cellsOf(tableText('science/canopy-defaults')).map((cell) => {
-      const curve = { startCover: Number(cell('CC0')), fullCover: Number(cell('CCx')), tFullCd: Number(cell('t_full_Cd')), baseC: Number(cell('base_C')), declineFromCd: null, declineOverCd: null };
+      const curve = { startCoverShare: Number(cell('CC0')), fullCoverShare: Number(cell('CCx')), tFullCd: Number(cell('t_full_Cd')), baseC: Number(cell('base_C')), declineFromCd: null, declineOverCd: null };
       return [cell('group'), { curve, basis: cell('how_known').startsWith('verified') ? 'published' : 'common-practice' }] as const;
     }),
   );

@@ -11,9 +11,9 @@ import type { ThermalSums } from '../growth/thermal-sums.ts';
 
 /** The curve of one stand. Covers are fractions, 0 to 1. */
 export interface CanopyCurve {
-  readonly startCover: number;
-  readonly fullCover: number;
-  /** Thermal time (°C d above `baseC`) to 98 % of `fullCover`. */
+  readonly startCoverShare: number;
+  readonly fullCoverShare: number;
+  /** Thermal time (°C d above `baseC`) to 98 % of `fullCoverShare`. */
   readonly tFullCd: number;
   readonly baseC: number;
   /** Thermal time at which the leaves begin to die, and how long they take; null for what is harvested or cut green. */
@@ -22,43 +22,43 @@ export interface CanopyCurve {
 }
 
 /** Growth rate (per °C d) that brings the cover to 98 % of its greatest at `tFullCd`. */
-export function canopyRate(startCover: number, fullCover: number, tFullCd: number): number {
-  return Math.log((12.5 * fullCover) / startCover) / tFullCd;
+export function canopyRate(startCoverShare: number, fullCoverShare: number, tFullCd: number): number {
+  return Math.log((12.5 * fullCoverShare) / startCoverShare) / tFullCd;
 }
 
 /** Cover (0-1) while it grows, at a thermal time since the start. */
-export function growingCover(curve: Pick<CanopyCurve, 'startCover' | 'fullCover'>, ratePerCd: number, tCd: number): number {
-  const exponential = curve.startCover * Math.exp(ratePerCd * tCd);
-  if (exponential <= curve.fullCover / 2) return exponential;
-  return curve.fullCover - 0.25 * (curve.fullCover ** 2 / curve.startCover) * Math.exp(-ratePerCd * tCd);
+export function growingCover(curve: Pick<CanopyCurve, 'startCoverShare' | 'fullCoverShare'>, ratePerCd: number, tCd: number): number {
+  const exponential = curve.startCoverShare * Math.exp(ratePerCd * tCd);
+  if (exponential <= curve.fullCoverShare / 2) return exponential;
+  return curve.fullCoverShare - 0.25 * (curve.fullCoverShare ** 2 / curve.startCoverShare) * Math.exp(-ratePerCd * tCd);
 }
 
 /** Rate of decline (per °C d) at which the cover has gone to nought after `declineOverCd`. */
-export function declineRate(fullCover: number, declineOverCd: number): number {
-  return (Math.log(21) * (fullCover + 2.29)) / (3.33 * declineOverCd);
+export function declineRate(fullCoverShare: number, declineOverCd: number): number {
+  return (Math.log(21) * (fullCoverShare + 2.29)) / (3.33 * declineOverCd);
 }
 
 /** Cover (0-1) at a thermal time since the start, decline included. */
 export function canopyCover(curve: CanopyCurve, tCd: number): number {
   if (tCd < 0) return 0;
-  const grown = growingCover(curve, canopyRate(curve.startCover, curve.fullCover, curve.tFullCd), tCd);
+  const grown = growingCover(curve, canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd), tCd);
   const { declineFromCd, declineOverCd } = curve;
   if (declineFromCd === null || declineOverCd === null || tCd <= declineFromCd) return grown;
-  const dying = 0.05 * (Math.exp((3.33 * declineRate(curve.fullCover, declineOverCd) * (tCd - declineFromCd)) / (curve.fullCover + 2.29)) - 1);
-  return Math.max(0, Math.min(grown, curve.fullCover * (1 - dying)));
+  const dying = 0.05 * (Math.exp((3.33 * declineRate(curve.fullCoverShare, declineOverCd) * (tCd - declineFromCd)) / (curve.fullCoverShare + 2.29)) - 1);
+  return Math.max(0, Math.min(grown, curve.fullCoverShare * (1 - dying)));
 }
 
 /** Thermal time at which a growing cover is reached: the other way round. Null above 99.9 % of the greatest cover. */
-export function thermalTimeAtCover(curve: CanopyCurve, cover: number): number | null {
-  if (cover >= 0.999 * curve.fullCover) return null;
-  if (cover <= curve.startCover) return 0;
-  const rate = canopyRate(curve.startCover, curve.fullCover, curve.tFullCd);
-  if (cover <= curve.fullCover / 2) return Math.log(cover / curve.startCover) / rate;
-  return Math.log((0.25 * curve.fullCover ** 2) / (curve.startCover * (curve.fullCover - cover))) / rate;
+export function thermalTimeAtCover(curve: CanopyCurve, coverShare: number): number | null {
+  if (coverShare >= 0.999 * curve.fullCoverShare) return null;
+  if (coverShare <= curve.startCoverShare) return 0;
+  const rate = canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd);
+  if (coverShare <= curve.fullCoverShare / 2) return Math.log(coverShare / curve.startCoverShare) / rate;
+  return Math.log((0.25 * curve.fullCoverShare ** 2) / (curve.startCoverShare * (curve.fullCoverShare - coverShare))) / rate;
 }
 
 /** What a mown ley keeps: 0.3 to 0.5 of the ground at each cut, common practice. */
-export const coverLeftByMowing = 0.4;
+export const leftByMowingShare = 0.4;
 
 /** One stand's days on the ground, for writing its cover day by day. */
 export interface CoverSpan {
@@ -68,30 +68,30 @@ export interface CoverSpan {
   readonly endDayNumber: number;
   /** Transplants stand still before they grow: 5-10 days, common practice. */
   readonly checkDays?: number;
-  /** Days on which it is mown down to `coverLeftByMowing`, in order. */
-  readonly mowDayNumbers?: readonly number[];
+  /** Days on which it is mown down to `leftByMowingShare`, in order. */
+  readonly mownOnDays?: readonly number[];
 }
 
 /**
- * Writes the cover of every day from `outStartDayNumber` on into `out`; days outside the span become 0.
+ * Writes the cover of every day from `firstDayNumber` on into `coverShare`; days outside the span become 0.
  * Plain numbers throughout: ten years of fourteen plots are written on every change of a plan.
  */
-export function writeCover(out: Float64Array, outStartDayNumber: number, stand: { readonly curve: CanopyCurve; readonly sums: ThermalSums; readonly span: CoverSpan }): void {
+export function writeCover(coverShare: Float64Array, firstDayNumber: number, stand: { readonly curve: CanopyCurve; readonly sums: ThermalSums; readonly span: CoverSpan }): void {
   const { curve, sums, span } = stand;
-  const rate = canopyRate(curve.startCover, curve.fullCover, curve.tFullCd);
-  const fastTo = Math.log(curve.fullCover / (2 * curve.startCover)) / rate;
-  const slow = (0.25 * curve.fullCover ** 2) / curve.startCover;
+  const rate = canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd);
+  const fastTo = Math.log(curve.fullCoverShare / (2 * curve.startCoverShare)) / rate;
+  const slow = (0.25 * curve.fullCoverShare ** 2) / curve.startCoverShare;
   const growsFrom = span.startDayNumber + (span.checkDays ?? 0);
   const last = sums.sumCd.length - 1;
   const sumAt = (day: number) => sums.sumCd[Math.min(Math.max(day - sums.startDayNumber, 0), last)] ?? 0;
-  const mows = span.mowDayNumbers ?? [];
-  const afterMowCd = thermalTimeAtCover(curve, coverLeftByMowing) ?? 0;
+  const mows = span.mownOnDays ?? [];
+  const afterMowCd = thermalTimeAtCover(curve, leftByMowingShare) ?? 0;
   let origin = sumAt(growsFrom);
   let nextMow = 0;
-  for (let at = 0; at < out.length; at++) {
-    const day = outStartDayNumber + at;
+  for (let at = 0; at < coverShare.length; at++) {
+    const day = firstDayNumber + at;
     if (day < span.startDayNumber || day >= span.endDayNumber) {
-      out[at] = 0;
+      coverShare[at] = 0;
       continue;
     }
     for (let mow = mows[nextMow]; mow !== undefined && day >= mow; mow = mows[nextMow]) {
@@ -100,7 +100,7 @@ export function writeCover(out: Float64Array, outStartDayNumber: number, stand: 
       nextMow++;
     }
     const t = day < growsFrom ? 0 : sumAt(day) - origin;
-    if (curve.declineFromCd !== null && t > curve.declineFromCd) out[at] = canopyCover(curve, t);
-    else out[at] = t <= fastTo ? curve.startCover * Math.exp(rate * t) : curve.fullCover - slow * Math.exp(-rate * t);
+    if (curve.declineFromCd !== null && t > curve.declineFromCd) coverShare[at] = canopyCover(curve, t);
+    else coverShare[at] = t <= fastTo ? curve.startCoverShare * Math.exp(rate * t) : curve.fullCoverShare - slow * Math.exp(-rate * t);
   }
 }

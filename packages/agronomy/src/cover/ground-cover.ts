@@ -38,8 +38,8 @@ export const coverStates = ['bare', 'partly-covered', 'protected', 'full'] as co
 export type CoverState = (typeof coverStates)[number];
 
 /** The word for a cover (0-1). */
-export function coverState(cover: number): CoverState {
-  if (cover < coverThresholds.bareBelow) return 'bare';
-  if (cover < coverThresholds.protectedFrom) return 'partly-covered';
-  return cover < coverThresholds.fullFrom ? 'protected' : 'full';
+export function coverState(coverShare: number): CoverState {
+  if (coverShare < coverThresholds.bareBelow) return 'bare';
+  if (coverShare < coverThresholds.protectedFrom) return 'partly-covered';
+  return coverShare < coverThresholds.fullFrom ? 'protected' : 'full';
 }

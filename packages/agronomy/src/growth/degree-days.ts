@@ -18,29 +18,29 @@ export interface DayRange {
 }
 
 /** The mean of the two temperatures above the base. */
-export function degreeDaysByMean(tMean: number, base: number): number {
-  return Math.max(0, tMean - base);
+export function degreeDaysByMean(tMean: number, baseDeg: number): number {
+  return Math.max(0, tMean - baseDeg);
 }
 
 /** Both temperatures held between base and cut-off, then averaged. */
-export function degreeDaysByHeldMean(day: DayRange, base: number, cutOff: number): number {
-  const held = (t: number) => Math.min(cutOff, Math.max(base, t));
-  return (held(day.tMax) + held(day.tMin)) / 2 - base;
+export function degreeDaysByHeldMean(day: DayRange, baseDeg: number, cutOffDeg: number): number {
+  const held = (t: number) => Math.min(cutOffDeg, Math.max(baseDeg, t));
+  return (held(day.tMax) + held(day.tMin)) / 2 - baseDeg;
 }
 
 /** The area between a sine through the two temperatures and the base. */
-export function degreeDaysBySine(day: DayRange, base: number): number {
-  if (day.tMax <= base) return 0;
+export function degreeDaysBySine(day: DayRange, baseDeg: number): number {
+  if (day.tMax <= baseDeg) return 0;
   const mean = (day.tMax + day.tMin) / 2;
-  if (day.tMin >= base) return mean - base;
+  if (day.tMin >= baseDeg) return mean - baseDeg;
   const reach = (day.tMax - day.tMin) / 2;
-  const angle = Math.asin((base - mean) / reach);
-  return ((mean - base) * (Math.PI / 2 - angle) + reach * Math.cos(angle)) / Math.PI;
+  const angle = Math.asin((baseDeg - mean) / reach);
+  return ((mean - baseDeg) * (Math.PI / 2 - angle) + reach * Math.cos(angle)) / Math.PI;
 }
 
 /** The sine with the area above the cut-off taken away: warmth beyond it neither helps nor harms. */
-export function degreeDaysBySineCutOff(day: DayRange, base: number, cutOff: number): number {
-  return degreeDaysBySine(day, base) - degreeDaysBySine(day, cutOff);
+export function degreeDaysBySineCutOff(day: DayRange, baseDeg: number, cutOffDeg: number): number {
+  return degreeDaysBySine(day, baseDeg) - degreeDaysBySine(day, cutOffDeg);
 }
 
 /** Degree-days Fahrenheit in degree-days Celsius. */

@@ -7,8 +7,10 @@
  * Holds   never negative; low ≤ typical ≤ high.
  * Leaves out  the fall of fixation where the soil is rich in mineral nitrogen, which needs the daily account.
  */
-import { between, exactly, type Interval, interval } from '@leywright/measures';
+import { type Interval, intervals } from '@leywright/measures';
 import { reference } from '../reference/reference.ts';
+
+const { between, exactly, interval } = intervals;
 
 /** Nitrogen fixed in the shoots of forage legumes (kg/ha) from the nitrogen in them. */
 export function fixedInForageKgHa(shootNKgHa: number): number {

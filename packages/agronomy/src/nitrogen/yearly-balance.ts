@@ -6,8 +6,10 @@
  * Holds   low ≤ typical ≤ high; more off-take never leaves more.
  * Leaves out  what the soil gives and takes up from its humus, and when: a yearly balance says mining or feeding, not whether July's cabbage is hungry.
  */
-import { addIntervals, exactly, type Interval, interval, subtractIntervals } from '@leywright/measures';
+import { type Interval, intervals } from '@leywright/measures';
 import { reference } from '../reference/reference.ts';
+
+const { addIntervals, exactly, interval, subtractIntervals } = intervals;
 
 /** From the air and rain in western Europe (kg/ha a year). Common practice. */
 export const depositionKgHa: Interval = interval(10, 15, 20);

@@ -18,8 +18,8 @@ export function keptFraction(lostFractions: readonly number[]): number {
 }
 
 /** Mass to lift for a mass in the boxes. */
-export function liftKg(demandKg: number, kept: number): number {
-  return demandKg / kept;
+export function liftKg(demandKg: number, keptShare: number): number {
+  return demandKg / keptShare;
 }
 
 /** Ground for a mass to lift at a yield. */

@@ -8,8 +8,8 @@
  */
 
 /** Seeds to sow for one plant that stands. Throws when nothing would come up. */
-export function seedsPerPlant(germination: number, fieldFactor: number): number {
-  const share = germination * fieldFactor;
+export function seedsPerPlant(germinationFraction: number, fieldFactor: number): number {
+  const share = germinationFraction * fieldFactor;
   if (!(share > 0 && share <= 1)) throw new Error(`The share of seeds that become plants must lie above 0 and not above 1, not ${share}.`);
   return 1 / share;
 }
@@ -18,7 +18,7 @@ export function seedsPerPlant(germination: number, fieldFactor: number): number 
 export interface RowSowing {
   readonly rowM: number;
   readonly plantsPerRowM: number;
-  readonly germination: number;
+  readonly germinationFraction: number;
   readonly fieldFactor: number;
   readonly thousandSeedG: number;
   /** Share bought beyond what is sown: 0.1 for a tenth. */
@@ -39,7 +39,7 @@ export interface SeedOrder {
 
 /** Seed for a sowing in rows, and what to order. */
 export function seedForRows(sowing: RowSowing): SeedOrder {
-  const seedsPerRowM = sowing.plantsPerRowM * seedsPerPlant(sowing.germination, sowing.fieldFactor);
+  const seedsPerRowM = sowing.plantsPerRowM * seedsPerPlant(sowing.germinationFraction, sowing.fieldFactor);
   return { seedsPerRowM, ...orderOf(sowing.rowM * seedsPerRowM, sowing) };
 }
 
@@ -70,6 +70,6 @@ export function thousandSeedG(seedsPerG: number): number {
 }
 
 /** Seed rate of a broadcast or close-drilled stand (kg/ha). */
-export function seedRateKgHa(plantsPerM2: number, thousandSeedG: number, emergence: number): number {
-  return (plantsPerM2 * thousandSeedG) / (emergence * 100);
+export function seedRateKgHa(plantsPerM2: number, thousandSeedG: number, emergenceFraction: number): number {
+  return (plantsPerM2 * thousandSeedG) / (emergenceFraction * 100);
 }

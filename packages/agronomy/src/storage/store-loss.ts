@@ -15,8 +15,8 @@ export function weeklyLossFraction(monthlyLossFraction: number): number {
 }
 
 /** Share kept over a number of weeks. */
-export function keptOverWeeks(weeklyLoss: number, weeks: number): number {
-  return (1 - weeklyLoss) ** weeks;
+export function keptOverWeeks(weeklyLossFraction: number, weeks: number): number {
+  return (1 - weeklyLossFraction) ** weeks;
 }
 
 /** Mass left after months of a monthly loss. */
@@ -33,8 +33,8 @@ export interface StoreWeek {
 }
 
 /** One week of a store: the loss on what was there at its opening first, then the issue, as far as there is. */
-export function stepStoreWeek(stockKg: number, weeklyLoss: number, wantedKg: number): StoreWeek {
-  const lostKg = stockKg * weeklyLoss;
+export function stepStoreWeek(stockKg: number, weeklyLossFraction: number, wantedKg: number): StoreWeek {
+  const lostKg = stockKg * weeklyLossFraction;
   const thereKg = stockKg - lostKg;
   const issuedKg = Math.min(wantedKg, thereKg);
   return { lostKg, issuedKg, shortKg: wantedKg - issuedKg, leftKg: thereKg - issuedKg };
@@ -51,10 +51,10 @@ export interface DrawDown {
 }
 
 /** A store from its opening stock through weeks of loss and wants; a week with nothing wanted still loses. */
-export function drawDown(openingKg: number, weeks: readonly { readonly weeklyLoss: number; readonly wantedKg: number }[]): DrawDown {
+export function drawDown(openingKg: number, weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[]): DrawDown {
   let stockKg = openingKg;
-  const steps = weeks.map(({ weeklyLoss, wantedKg }) => {
-    const step = stepStoreWeek(stockKg, weeklyLoss, wantedKg);
+  const steps = weeks.map(({ weeklyLossFraction, wantedKg }) => {
+    const step = stepStoreWeek(stockKg, weeklyLossFraction, wantedKg);
     stockKg = step.leftKg;
     return step;
   });
@@ -65,6 +65,6 @@ export function drawDown(openingKg: number, weeks: readonly { readonly weeklyLos
 }
 
 /** Stock to put in so that every week's want is met and nothing is left: worked backward from the last week. */
-export function openingFor(weeks: readonly { readonly weeklyLoss: number; readonly wantedKg: number }[]): number {
-  return weeks.reduceRight((neededKg, week) => (neededKg + week.wantedKg) / (1 - week.weeklyLoss), 0);
+export function openingFor(weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[]): number {
+  return weeks.reduceRight((neededKg, week) => (neededKg + week.wantedKg) / (1 - week.weeklyLossFraction), 0);
 }

@@ -65,9 +65,9 @@ export function netShortWaveMjM2(solarMjM2: number): number {
 }
 
 /** Relative brightness Rs/Rso as eq. 39 may use it: never above a clear sky, never under 0.3 (ASCE 2005). Null in the dark of a polar winter. */
-export function brightness(solarMjM2: number, clearSky: number): number | null {
-  if (clearSky < 0.01) return null;
-  return Math.min(1, Math.max(0.3, solarMjM2 / clearSky));
+export function brightness(solarMjM2: number, clearMjM2: number): number | null {
+  if (clearMjM2 < 0.01) return null;
+  return Math.min(1, Math.max(0.3, solarMjM2 / clearMjM2));
 }
 
 /** Long-wave radiation the crop gives back to the sky: Rnl. */

@@ -33,7 +33,7 @@ export interface WeatherSeries {
   readonly rainMm: Float64Array;
   readonly solarMjM2: Float64Array;
   /** Index into `weatherOrigins`. */
-  readonly origin: Uint8Array;
+  readonly originIndex: Uint8Array;
 }
 
 /** The weather of every day from the first to the last, both included. A day recorded twice counts as last recorded. */
@@ -51,7 +51,7 @@ export function weatherFor(
     tMinC: new Float64Array(dayCount),
     rainMm: new Float64Array(dayCount),
     solarMjM2: new Float64Array(dayCount),
-    origin: new Uint8Array(dayCount).fill(weatherOrigins.indexOf('climate')),
+    originIndex: new Uint8Array(dayCount).fill(weatherOrigins.indexOf('climate')),
   };
   fillFromNormals(series, normals);
   for (const day of recorded) {
@@ -62,8 +62,8 @@ export function weatherFor(
 }
 
 /** Whether a day's weather was recorded, and how far. */
-export function originOf(series: WeatherSeries, at: number): WeatherOrigin {
-  return weatherOrigins[series.origin[at] ?? weatherOrigins.indexOf('climate')] ?? 'climate';
+export function originOf(series: WeatherSeries, dayIndex: number): WeatherOrigin {
+  return weatherOrigins[series.originIndex[dayIndex] ?? weatherOrigins.indexOf('climate')] ?? 'climate';
 }
 
 function fillFromNormals(series: WeatherSeries, normals: DailyNormals): void {
@@ -84,5 +84,5 @@ function overlay(series: WeatherSeries, at: number, day: WeatherDay): void {
   if (day.rainMm !== null) series.rainMm[at] = day.rainMm;
   if (day.solarMjM2 !== null && day.solarMjM2 !== undefined) series.solarMjM2[at] = day.solarMjM2;
   const main = [day.tMaxC, day.tMinC, day.rainMm].filter((value) => value !== null).length;
-  if (main > 0) series.origin[at] = weatherOrigins.indexOf(main === 3 ? 'recorded' : 'partly-recorded');
+  if (main > 0) series.originIndex[at] = weatherOrigins.indexOf(main === 3 ? 'recorded' : 'partly-recorded');
 }
