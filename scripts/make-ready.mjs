@@ -5,9 +5,9 @@
 // Uses Node's own modules alone, because on a fresh machine there is nothing else yet.
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { refusalOf } from './ready/node-version.mjs';
 import { Missing, remedyFor, say, secondsSince } from './ready/say.mjs';
 
-const NODE_AT_LEAST = [20, 11];
 const projectFolder = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 const purposes = ['start', 'test', 'install', 'build'];
 
@@ -32,13 +32,8 @@ async function makeReady(purpose) {
 }
 
 function refuseOldNode() {
-  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-  const [wantMajor = 0, wantMinor = 0] = NODE_AT_LEAST;
-  if (major > wantMajor || (major === wantMajor && minor >= wantMinor)) return;
-  throw new Missing(
-    `Leywright needs Node ${NODE_AT_LEAST.join('.')} or newer and this is Node ${process.versions.node}: ` +
-      'install a newer Node (from your system, or from nodejs.org), then run the same command again.',
-  );
+  const refusal = refusalOf(process.versions.node);
+  if (refusal !== null) throw new Missing(refusal);
 }
 
 /** @param {typeof import('node:fs')} fs */

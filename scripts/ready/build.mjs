@@ -17,30 +17,34 @@ const pure = ['measures', 'agronomy', 'book', 'planner', 'api'].map((name) => `p
 const always = ['package-lock.json', 'tsconfig.base.json', 'scripts/ready/build.mjs'];
 const behindServer = [...pure, 'packages/store/src', 'packages/server/src'];
 
-/** @type {readonly Product[]} */
-const products = [
-  {
-    name: 'server',
-    entry: 'packages/server/src/main.ts',
-    output: 'packages/server/dist/main.mjs',
-    sources: [...always, ...behindServer],
-    make: bundleForNode,
-  },
-  {
-    name: 'command',
-    entry: 'packages/cli/src/main.ts',
-    output: 'packages/cli/dist/leywright.mjs',
-    sources: [...always, ...behindServer, 'packages/farm-kit/src', 'packages/cli/src'],
-    make: bundleForNode,
-  },
-  {
-    name: 'web app',
-    entry: 'packages/web/index.html',
-    output: 'packages/web/dist/index.html',
-    sources: [...always, ...pure, 'packages/web'],
-    make: bundleForBrowser,
-  },
-];
+/** @type {Product} */
+export const serverProduct = {
+  name: 'server',
+  entry: 'packages/server/src/main.ts',
+  output: 'packages/server/dist/main.mjs',
+  sources: [...always, ...behindServer],
+  make: bundleForNode,
+};
+
+/** @type {Product} */
+export const commandProduct = {
+  name: 'command',
+  entry: 'packages/cli/src/main.ts',
+  output: 'packages/cli/dist/leywright.mjs',
+  sources: [...always, ...behindServer, 'packages/farm-kit/src', 'packages/cli/src'],
+  make: bundleForNode,
+};
+
+/** @type {Product} */
+const webProduct = {
+  name: 'web app',
+  entry: 'packages/web/index.html',
+  output: 'packages/web/dist/index.html',
+  sources: [...always, ...pure, 'packages/web'],
+  make: bundleForBrowser,
+};
+
+const products = [serverProduct, commandProduct, webProduct];
 
 /**
  * @param {string} projectFolder
@@ -95,15 +99,17 @@ const loadedFromNodeModules = [
   'bwip-js',
 ];
 
-/** @param {string} projectFolder @param {Product} product */
-async function bundleForNode(projectFolder, product) {
-  const { build: bundle } = await import('esbuild');
-  const outputFolder = join(projectFolder, product.output, '..');
+/**
+ * How esbuild bundles a program for Node.
+ * @param {string} projectFolder @param {Product} product
+ * @returns {import('esbuild').BuildOptions & { metafile: true }}
+ */
+export function nodeBundle(projectFolder, product) {
   const name = product.output.slice(product.output.lastIndexOf('/') + 1, -'.mjs'.length);
-  const { metafile } = await bundle({
+  return {
     absWorkingDir: projectFolder,
     entryPoints: { [name]: product.entry },
-    outdir: outputFolder,
+    outdir: join(projectFolder, product.output, '..'),
     outExtension: { '.js': '.mjs' },
     bundle: true,
     splitting: true, // what a command does not need is not read
@@ -117,8 +123,15 @@ async function bundleForNode(projectFolder, product) {
     banner: {
       js: "import { createRequire as createRequireHere } from 'node:module'; const require = createRequireHere(import.meta.url);",
     },
-  });
+  };
+}
+
+/** @param {string} projectFolder @param {Product} product */
+async function bundleForNode(projectFolder, product) {
+  const { build: bundle } = await import('esbuild');
+  const { metafile } = await bundle(nodeBundle(projectFolder, product));
   const written = new Set(Object.keys(metafile.outputs).map((path) => join(projectFolder, path)));
+  const outputFolder = join(projectFolder, product.output, '..');
   for (const file of readdirSync(outputFolder)) {
     const path = join(outputFolder, file);
     if (!written.has(path)) rmSync(path, { recursive: true }); // left over from an earlier build
