@@ -1,10 +1,10 @@
-// Runs once before the browser tests: unpacks the browser, and stops the run where it must not go on without one.
+// Runs once before the browser tests: unpacks the browser, or says why there is none.
 import { findBrowser } from './find-browser.ts';
 
 export async function setup(): Promise<void> {
   const browser = await findBrowser();
   if (browser.kind === 'found') return;
-  // On the build machine a missing browser is a fault. At a desk the tests are reported as skipped, with the reason.
-  if (process.env['CI'] === 'true') throw new Error(browser.reason);
-  console.warn(`\n${browser.reason}\nThe browser tests are skipped.\n`);
+  // The tests themselves fail on the build machine and are skipped at a desk; stopping here would hide all other results.
+  const what = process.env['CI'] === 'true' ? 'fail' : 'are skipped';
+  console.warn(`\n${browser.reason}\nThe browser tests ${what}.\n`);
 }

@@ -61,7 +61,7 @@ function npmCi(projectFolder) {
       else
         fail(
           new Missing(
-            `${remedyFor(said, 'install its libraries') ?? 'npm could not install the libraries and said why:'}\n\n${said.trim()}`,
+            remedyFor(said, 'install its libraries') ?? `npm could not install the libraries:\n\n${said.trim()}`,
           ),
         );
     });
