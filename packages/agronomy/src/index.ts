@@ -58,3 +58,7 @@ export type { ClimateStation, NearestClimate } from './weather/climate.ts';
 export type { DailyNormals } from './weather/daily-normals.ts';
 export type { EvapotranspirationDay, ReferenceEvapotranspiration, WeatherPlace } from './weather/reference-evapotranspiration.ts';
 export type { WeatherDay, WeatherOrigin, WeatherSeries } from './weather/weather-series.ts';
+
+export { type CalcAnswer, type CalcInput, type CalcModel, type CalcOutput, type CalcProblem, type CalcValue } from './calc/calc-model.ts';
+export { calcModelNamed, calcModels, runCalc } from './calc/registry.ts';
+export { type CheckedRow, type CheckRow, runCheckTable } from './calc/check-table.ts';

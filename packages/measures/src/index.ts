@@ -22,5 +22,5 @@ export * as intervals from './interval.ts';
 export type { Interval } from './interval.ts';
 export {
   asId, type CourseId, type CoverId, type CropId, type DeviceId, type EntryId, type FarmId, type FieldId, type FigureId, type Id,
-  type PartId, type PersonId, type PlotId, readId, type StandId, type StoreId, type SuccessionId,
+  longestIdChars, type PartId, type PersonId, type PlotId, readId, type StandId, type StoreId, type SuccessionId,
 } from './ids.ts';

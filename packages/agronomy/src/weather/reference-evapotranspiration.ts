@@ -38,6 +38,9 @@ export interface EvapotranspirationDay {
   readonly windHeightM?: number | null;
   readonly solarMjM2?: number | null;
   readonly sunH?: number | null;
+  /** A printed example may give its own possible sunshine and clear sky; they then stand in for ours. */
+  readonly possibleSunH?: number | null;
+  readonly clearSkyMjM2?: number | null;
 }
 
 export const humidityRungs = ['vapour-pressure', 'dew-point', 'rh-max-and-min', 'rh-max', 'rh-mean', 'night-minimum'] as const;
@@ -88,8 +91,8 @@ export function penmanMonteithMm(parts: {
 /** Reference evapotranspiration of a day, whatever was measured beside its two temperatures. */
 export function referenceEvapotranspiration(day: EvapotranspirationDay, place: WeatherPlace): ReferenceEvapotranspiration {
   const raMjM2 = extraterrestrialMjM2(place.latDeg, day.dayOfYear);
-  const possibleSunH = sunHoursPossible(place.latDeg, day.dayOfYear);
-  const clear = clearSkyMjM2(raMjM2, place.elevationM);
+  const possibleSunH = day.possibleSunH ?? sunHoursPossible(place.latDeg, day.dayOfYear);
+  const clear = day.clearSkyMjM2 ?? clearSkyMjM2(raMjM2, place.elevationM);
   const saturation = meanSaturationKpa(day.tMaxC, day.tMinC);
   const { vapourKpa, humidityRung } = humidityOf(day);
   const { solarMjM2, radiationRung } = solarOf(day, { raMjM2, possibleSunH, clear, coast: place.coast === true });

@@ -1,0 +1,18 @@
+/** All models by name, and running one. */
+import type { CalcAnswer, CalcModel } from './calc-model.ts';
+import { canopyModels, fixationModels } from './canopy-models.ts';
+import { evaporationModels } from './evaporation-models.ts';
+import { sowingModels } from './sowing-models.ts';
+import { thermalModels } from './thermal-models.ts';
+
+export const calcModels: Readonly<Record<string, CalcModel>> = { ...evaporationModels, ...thermalModels, ...canopyModels, ...fixationModels, ...sowingModels };
+
+/** The model of a name; null when there is none. Asked by own key, so that a model called `constructor` is none. */
+export function calcModelNamed(name: string): CalcModel | null {
+  return Object.hasOwn(calcModels, name) ? (calcModels[name] ?? null) : null;
+}
+
+/** Runs a model by name; null when there is none of that name. */
+export function runCalc(name: string, inputs: Readonly<Record<string, unknown>>): CalcAnswer | null {
+  return calcModelNamed(name)?.run(inputs) ?? null;
+}
