@@ -8,3 +8,6 @@ export type * from './plan/supply.ts';
 export type * from './plan/why.ts';
 export type * from './plan/work.ts';
 export { jobKinds } from './plan/work.ts';
+export { type FirstAssumption, firstAssumptions, firstFarm, type FirstReading } from './first/first-farm.ts';
+export { knownPlaces } from './first/place.ts';
+export type { FirstProblem, FirstSentence, FirstStamp } from './first/sentence.ts';

@@ -1,0 +1,138 @@
+/** A first rotation of four to eight courses: the crops of `strips.ts`, with a cover after each crop until the next course needs the ground. */
+import { addDays, asId, asMonthDay, dayInYear, daysBetween, monthDayOf, type CourseId } from '@leywright/measures';
+import { type Course, type CourseStand, wholePlot } from '@leywright/book';
+import {
+  alliums, brassicas, brassicasToFebruary, type FirstCourse, leyEnd, potatoes, roots, sideBySide, soleLey, squash, type Strip, undersownLey, without,
+} from './strips.ts';
+
+export const fewestCourses = 4;
+export const mostCourses = 8;
+
+/** Any common year: only month and day are kept. */
+const someYear = 2001;
+/** A cover turned in so long before the next crop; no cover used here asks for less than three weeks. */
+const DAYS_BEFORE_NEXT = 22;
+/** In spring a cover is worth little after this day, and rots slowly. */
+const coverEndsBy = '05-05';
+const vetchSownBy = '09-25';
+const ryeSownBy = '10-15';
+
+const ley: FirstCourse = { id: 'ley', name: 'Ley, first year', strips: [] };
+const secondLey: FirstCourse = { id: 'ley-2', name: 'Ley, second year', strips: [] };
+const leaves: FirstCourse = {
+  id: 'leaves',
+  name: 'Salads and beet',
+  strips: without({ ...roots, id: 'leaves' }, ['carrot', 'parsnip', 'celeriac']).strips,
+};
+const carrots: FirstCourse = { ...without(roots, ['chard', 'beetroot', 'lettuce-1', 'lettuce-2']), id: 'carrots', name: 'Carrots, parsnips, celeriac' };
+const alliumsOffByWinter = without(alliums, ['leek-late']);
+
+/** In order; the ley is first, and is sown in the last course. */
+const orders: Readonly<Record<number, readonly FirstCourse[]>> = {
+  4: [
+    ley, brassicasToFebruary, sideBySide('potatoes-onions', 'Potatoes, onions and leeks', [potatoes, alliumsOffByWinter]),
+    sideBySide('roots-squash', 'Roots, squash and beans', [without(roots, ['lettuce-1', 'lettuce-2']), squash]),
+  ],
+  5: [ley, brassicas, potatoes, sideBySide('onions-roots', 'Onions, leeks, roots', [alliums, roots]), squash],
+  6: [ley, brassicas, potatoes, alliums, roots, squash],
+  7: [ley, secondLey, brassicas, potatoes, alliums, roots, squash],
+  8: [ley, secondLey, brassicas, potatoes, alliums, leaves, carrots, squash],
+};
+
+/** The courses, `count` of them (4 to 8). */
+export function firstCourses(count: number): readonly Course[] {
+  const order = orders[count];
+  if (order === undefined) throw new Error(`A first rotation has ${fewestCourses} to ${mostCourses} courses, not ${count}.`);
+  const leyYears = order.filter((course) => course.strips.length === 0).length;
+  return order.map((course, at) => {
+    const next = order[(at + 1) % order.length] ?? ley;
+    const stands = course.strips.flatMap((strip) => standsOf(strip, { course, next, leyYears }));
+    return { id: asId<CourseId>(course.id), name: course.name, stands, hoursPerHa: null, hoursFollow: 'ground' };
+  });
+}
+
+/** Years of ley in a rotation of so many courses. */
+export function leyYearsOf(count: number): number {
+  return (orders[count] ?? []).filter((course) => course.strips.length === 0).length;
+}
+
+interface Neighbours {
+  readonly course: FirstCourse;
+  readonly next: FirstCourse;
+  readonly leyYears: number;
+}
+
+function standsOf(strip: Strip, neighbours: Neighbours): readonly CourseStand[] {
+  const crop = standOf(strip.key, strip.what, strip);
+  if (strip.under !== undefined) return [crop, undersown(strip, strip.under, neighbours)];
+  if (neighbours.next.strips.length === 0) return [crop, ...leyAlone(strip, neighbours)];
+  const follower = followerIn(neighbours.course, strip);
+  return follower === null ? [crop, ...coverAfter(strip, neighbours.next)] : [crop];
+}
+
+/** The later crop of the same course on the same stretch, if any. */
+function followerIn(course: FirstCourse, strip: Strip): Strip | null {
+  return course.strips.find((other) => other !== strip && overlap(other, strip) && start(other) > strip.end) ?? null;
+}
+
+function undersown(strip: Strip, under: NonNullable<Strip['under']>, { next, leyYears }: Neighbours): CourseStand {
+  const isLey = under.what === undersownLey;
+  const ends = isLey ? { end: leyEnd, endYearOffset: leyYears + 1 } : { end: coverEnd(strip, next, under.sow), endYearOffset: 1 };
+  return { ...standOf(`${strip.key}-${isLey ? 'ley' : 'cover'}`, under.what, { ...strip, plant: undefined, sow: under.sow, ...ends }), kind: isLey ? 'ley' : 'cover', undersownIn: strip.key };
+}
+
+/** Where roots stood until October, rye holds the ground and the ley is sown alone in spring. */
+function leyAlone(strip: Strip, { leyYears }: Neighbours): readonly CourseStand[] {
+  const sown = standOf(`${strip.key}-ley`, soleLey, { from: strip.from, to: strip.to, sow: '04-10', end: leyEnd, endYearOffset: leyYears + 1 });
+  return [coverStand(strip, '03-14'), { ...sown, kind: 'ley', startYearOffset: 1 }];
+}
+
+function coverAfter(strip: Strip, next: FirstCourse): readonly CourseStand[] {
+  return [coverStand(strip, coverEnd(strip, next, null))];
+}
+
+function coverStand(strip: Strip, end: string): CourseStand {
+  const sow = monthDayOf(addDays(dayInYear(asMonthDay(strip.end), someYear), 2));
+  if (sow > ryeSownBy) throw new Error(`Nothing can be sown after ${strip.key} of ${strip.end}: undersow it.`);
+  const what = sow <= vetchSownBy ? 'mix-rye-vetch' : 'grazing-rye';
+  return { ...standOf(`${strip.key}-cover`, what, { from: strip.from, to: strip.to, sow, end, endYearOffset: 1 }), kind: 'cover' };
+}
+
+/** Three weeks before the first crop of the next course on this stretch; with its crop, when that stands longer. */
+function coverEnd(strip: Strip, next: FirstCourse, undersownOn: string | null): string {
+  const starts = next.strips.filter((other) => overlap(other, strip)).map(start).sort();
+  const first = starts[0] ?? coverEndsBy;
+  const before = monthDayOf(addDays(dayInYear(asMonthDay(first), someYear), -DAYS_BEFORE_NEXT));
+  const end = before < coverEndsBy ? before : coverEndsBy;
+  const cropEnds = undersownOn !== null && strip.endYearOffset === 1 ? strip.end : '01-01';
+  if (daysBetween(dayInYear(asMonthDay(cropEnds), someYear), dayInYear(asMonthDay(end), someYear)) < 0) {
+    throw new Error(`${strip.key} stands until ${cropEnds} and its ground is wanted by ${first}.`);
+  }
+  return end;
+}
+
+/** A ley before the first crop of a course ends by itself; no crop starts before its own window. */
+function start(strip: Strip): string {
+  return strip.sow ?? strip.plant ?? strip.end;
+}
+
+function overlap(a: Pick<Strip, 'from' | 'to'>, b: Pick<Strip, 'from' | 'to'>): boolean {
+  return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1e-6;
+}
+
+interface Dates {
+  readonly from?: number;
+  readonly to?: number;
+  readonly sow?: string | undefined;
+  readonly plant?: string | undefined;
+  readonly end: string;
+  readonly endYearOffset?: number;
+}
+
+function standOf(key: string, what: string, dates: Dates): CourseStand {
+  return {
+    key, what, kind: 'crop', variety: null, span: { fromShare: dates.from ?? wholePlot.fromShare, toShare: dates.to ?? wholePlot.toShare },
+    sow: dates.sow === undefined ? null : asMonthDay(dates.sow), plant: dates.plant === undefined ? null : asMonthDay(dates.plant),
+    startYearOffset: 0, end: asMonthDay(dates.end), endYearOffset: dates.endYearOffset ?? 0, undersownIn: null,
+  };
+}

@@ -1,0 +1,152 @@
+import { reference } from '@leywright/agronomy';
+import { asDay, dayInYear, daysBetween, weeksBetween, weekOf } from '@leywright/measures';
+import type { Course, CourseStand } from '@leywright/book';
+import { describe, expect, test } from 'vitest';
+import { firstCourses } from '../src/first/courses.ts';
+import { firstFarm } from '../src/first/first-farm.ts';
+import type { FirstSentence } from '../src/first/sentence.ts';
+
+const stamp = { id: 'ours', today: asDay('2027-06-08') };
+const sentence: FirstSentence = {
+  name: null, plots: 6, areaHa: 5.2, plotAreasHa: null, near: 'Cambridge', latDeg: null, lonDeg: null, items: 7, households: 120, weeks: 49,
+};
+
+function farmOf(more: Partial<FirstSentence> = {}) {
+  const reading = firstFarm({ ...sentence, ...more }, stamp);
+  if (reading.kind !== 'farm') throw new Error(JSON.stringify(reading.problems));
+  return reading.farm;
+}
+
+function problemsOf(more: Partial<FirstSentence>) {
+  const reading = firstFarm({ ...sentence, ...more }, stamp);
+  return reading.kind === 'problems' ? reading.problems.map((problem) => problem.field) : [];
+}
+
+const counts = [4, 5, 6, 7, 8];
+
+/** Every stand of one plot that goes through the courses twice. */
+function twiceRound(courses: readonly Course[]) {
+  return Array.from({ length: 2 * courses.length }, (_, at) => ({ course: courses[at % courses.length], year: 2030 + at })).flatMap(({ course, year }) =>
+    (course?.stands ?? []).map((stand) => ({
+      ...stand, id: `${year}-${stand.key}`, host: stand.undersownIn === null ? null : `${year}-${stand.undersownIn}`, ...days(stand, year),
+    })),
+  );
+}
+
+function days(stand: CourseStand, year: number) {
+  const start = stand.plant ?? stand.sow;
+  if (start === null) throw new Error(`${stand.key} neither sown nor planted`);
+  return { starts: dayInYear(start, year + stand.startYearOffset), ends: dayInYear(stand.end, year + stand.endYearOffset) };
+}
+
+describe('the first rotation', () => {
+  test.each(counts)('of %i courses is sown and planted in the windows of the reference tables', (count) => {
+    for (const stand of firstCourses(count).flatMap((course) => course.stands)) {
+      const crop = reference.crops.get(stand.what);
+      const cover = reference.covers.get(stand.what);
+      const [from, to] = crop === undefined ? [cover?.sowFrom, cover?.sowTo] : stand.plant === null ? [crop.sowOutFrom, crop.sowOutTo] : [crop.plantFrom, crop.plantTo];
+      const at = stand.plant ?? stand.sow ?? '';
+      expect(at >= (from ?? 'none') && at <= (to ?? ''), `${stand.key} ${stand.what} ${at}: ${from} to ${to}`).toBe(true);
+    }
+  });
+
+  test.each(counts)('of %i courses never has two stands on the same ground, but for what is undersown', (count) => {
+    const stands = twiceRound(firstCourses(count));
+    const clashes = stands.flatMap((one, at) =>
+      stands.slice(at + 1).filter((other) => {
+        const share = Math.min(one.span.toShare, other.span.toShare) - Math.max(one.span.fromShare, other.span.fromShare);
+        return share > 1e-6 && one.starts < other.ends && other.starts < one.ends && one.host !== other.id && other.host !== one.id;
+      }).map((other) => `${one.id} and ${other.id}`),
+    );
+    expect(clashes).toEqual([]);
+  });
+
+  test.each(counts)('of %i courses undersows within the weeks the covers table gives for the crop', (count) => {
+    for (const course of firstCourses(count)) {
+      for (const stand of course.stands.filter((one) => one.undersownIn !== null)) {
+        const host = course.stands.find((one) => one.key === stand.undersownIn);
+        const cover = reference.covers.get(stand.what);
+        if (host === undefined || cover === undefined) throw new Error(stand.key);
+        const weeks = daysBetween(days(host, 2030).starts, days(stand, 2030).starts) / 7;
+        const own = cover.undersowWeeksByCrop.find((entry) => entry.cropId === host.what);
+        expect(cover.undersowCropIds, stand.key).toContain(host.what);
+        expect(weeks, stand.key).toBeGreaterThanOrEqual(own?.lowWeeks ?? cover.undersowLowWeeks ?? 99);
+        expect(weeks, stand.key).toBeLessThanOrEqual(own?.highWeeks ?? cover.undersowHighWeeks ?? 0);
+      }
+    }
+  });
+
+  test.each(counts)('of %i courses uses the whole of every plot that is cropped', (count) => {
+    for (const course of firstCourses(count).filter((one) => one.stands.length > 0)) {
+      const crops = course.stands.filter((stand) => stand.kind === 'crop');
+      const edges = [...new Set(crops.map((stand) => `${stand.span.fromShare} ${stand.span.toShare}`))].map((edge) => edge.split(' ').map(Number));
+      expect(edges.reduce((sum, [from = 0, to = 0]) => sum + to - from, 0)).toBeCloseTo(1, 3);
+    }
+  });
+});
+
+describe('a farm from one sentence', () => {
+  test('is all in pencil, with as many plots as were said and their area between them', () => {
+    const farm = farmOf();
+    expect(farm.plots).toHaveLength(6);
+    expect(farm.plots.reduce((sum, plot) => sum + plot.grossM2, 0)).toBeCloseTo(52_000, 6);
+    expect(farm.rotation?.state).toBe('pencil');
+    expect(farm.stands.every((stand) => stand.state === 'pencil')).toBe(true);
+    expect(farm.stands.length).toBeGreaterThan(5);
+  });
+
+  test('takes typed areas plot by plot', () => {
+    const farm = farmOf({ plots: 2, plotAreasHa: [0.4, 1.1] });
+    expect(farm.plots.map((plot) => Math.round(plot.grossM2))).toEqual([4000, 11_000]);
+  });
+
+  test('promises the households, items and weeks that were said', () => {
+    const { promise } = farmOf();
+    expect(promise?.sizes.map((size) => size.households)).toEqual([120]);
+    expect(promise?.itemsPerBox).toBe(7);
+    expect(52 - (promise?.closedEveryYear.length ?? 0)).toBe(49);
+    expect(promise?.slots.length).toBeGreaterThanOrEqual(7);
+  });
+
+  test.each([1, 20, 26, 45, 52])('closes the weeks that leave %i with a box', (weeks) => {
+    expect(new Set(farmOf({ weeks }).promise?.closedEveryYear).size).toBe(52 - weeks);
+  });
+
+  test('has no two plots of one name, however many there are', () => {
+    const { plots } = farmOf({ plots: 60, areaHa: 60 });
+    expect(new Set(plots.map((plot) => plot.id)).size).toBe(60);
+    expect(plots[26]?.name).toBe('Plot AA');
+  });
+
+  test('from October on begins with the next year', () => {
+    const reading = firstFarm(sentence, { id: 'ours', today: asDay('2027-10-02') });
+    expect(reading.kind === 'farm' ? reading.farm.rotation?.firstYear : null).toBe(2028);
+  });
+
+  test('finds a place by a name it knows, and says so when it does not', () => {
+    expect(farmOf({ near: 'brussels' }).about.place).toMatchObject({ latDeg: 50.8, jurisdiction: 'EU', timeZone: 'Europe/Brussels' });
+    expect(problemsOf({ near: 'Nowhere-under-Wold' })).toEqual(['near']);
+    expect(problemsOf({ near: null })).toEqual(['near']);
+    expect(farmOf({ near: 'Nowhere-under-Wold', latDeg: 52.3 }).about.place.latDeg).toBe(52.3);
+  });
+
+  test('is not offered where its sowing days would be wrong', () => {
+    expect(problemsOf({ near: 'Christchurch' })).toEqual(['near']);
+    expect(problemsOf({ near: null, latDeg: -34 })).toEqual(['latDeg']);
+  });
+
+  test('says all that is wrong with the sentence at once', () => {
+    expect(problemsOf({ plots: 0, areaHa: -2, items: 7.5, households: 0, weeks: 60, near: 'Nowhere' })).toEqual(['plots', 'areaHa', 'items', 'households', 'weeks', 'near']);
+  });
+
+  test('assumes covers that end three weeks or more before the first crop of the year', () => {
+    const farm = farmOf();
+    const covers = farm.stands.filter((stand) => stand.kind === 'cover');
+    for (const cover of covers) {
+      const plot = farm.plots.find((one) => one.id === cover.plot);
+      const course = farm.rotation?.courses.find((one) => one.id === plot?.courseAtStart);
+      const next = course?.stands.filter((stand) => stand.kind === 'crop' && stand.span.fromShare === cover.span.fromShare).map((stand) => dayInYear(stand.plant ?? stand.sow ?? stand.end, 2027)).sort()[0];
+      expect(weeksBetween(weekOf(cover.to), weekOf(next ?? cover.from))).toBeGreaterThanOrEqual(3);
+    }
+  });
+});
