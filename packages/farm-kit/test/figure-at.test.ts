@@ -24,6 +24,7 @@ describe('a figure is found by its path', () => {
     expect(at('findings[code=box-short]#')).toBe(2);
     expect(at('findings#')).toBe(3);
     expect(at('hours.h+')).toBe(5);
+    expect(at('ground.area.netM2+')).toBe(13_500);
     expect(at('hours[who=ruth].h+')).toBe(3);
     expect(at('ground[plot=b].area.netM2 / ground[plot=a].area.netM2')).toBe(0.5);
   });

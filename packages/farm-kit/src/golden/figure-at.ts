@@ -4,7 +4,7 @@
  *   supply.needs[crop=carrot-maincrop].areaM2      the first row that says so, then its figure
  *   findings[code=box-short,place.week=2027-w24]   several conditions; a condition may look deeper
  *   findings[code=box-short]#                      how many rows say so
- *   supply.boxes[closed=null].boxes+               the sum of that figure over all rows that say so
+ *   ground.area.netM2+                             the sum of that figure over all rows
  *   years[0].households                            by place
  *   a.b / c.d                                      one figure over another
  */
@@ -49,10 +49,13 @@ function countOf(root: unknown, steps: readonly Step[], path: string): Found {
 }
 
 function sumOf(root: unknown, steps: readonly Step[], path: string): Found {
-  const rows = rowsAt(root, steps.slice(0, -1));
-  const last = steps[steps.length - 1];
-  if (rows === null || last === undefined) return { kind: 'nothing-there', at: path };
-  return { kind: 'found', value: rows.reduce<number>((sum, row) => sum + Number(rowsOrValue(row, last) ?? 0), 0) };
+  for (let count = 1; count < steps.length; count += 1) {
+    const rows = rowsAt(root, steps.slice(0, count));
+    if (rows === null) continue;
+    const rest = steps.slice(count);
+    return { kind: 'found', value: rows.reduce<number>((sum, row) => sum + Number(rest.reduce<unknown>(rowsOrValue, row) ?? 0), 0) };
+  }
+  return { kind: 'nothing-there', at: path };
 }
 
 function rowsAt(root: unknown, steps: readonly Step[]): readonly unknown[] | null {
