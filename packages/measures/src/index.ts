@@ -21,6 +21,6 @@ export { type DecimalSign, decimalSigns, type ReadNumber, readNumber } from './a
 export * as intervals from './interval.ts';
 export type { Interval } from './interval.ts';
 export {
-  asId, type CourseId, type CoverId, type CropId, type DeviceId, type EntryId, type FarmId, type FieldId, type FigureId, type Id,
-  longestIdChars, type PartId, type PersonId, type PlotId, readId, type StandId, type StoreId, type SuccessionId,
+  asId, longestIdChars, type CourseId, type CoverId, type CropId, type DeviceId, type EntryId, type FarmId, type FieldId, type FigureId, type Id,
+  type PartId, type PersonId, type PlotId, readId, type StandId, type StoreId, type SuccessionId,
 } from './ids.ts';
