@@ -17,7 +17,14 @@ interface Expected {
   /** Where the expected figures come from. */
   readonly source: string;
   readonly figures: readonly ExpectedFigure[];
-  readonly variants?: Readonly<Record<string, Partial<Pick<Expected, 'today' | 'year' | 'fromYear' | 'toYear'>> & { readonly figures: readonly ExpectedFigure[] }>>;
+  readonly variants?: Readonly<
+    Record<
+      string,
+      Partial<Pick<Expected, 'today' | 'year' | 'fromYear' | 'toYear'>> & {
+        readonly figures: readonly ExpectedFigure[];
+      }
+    >
+  >;
 }
 
 export interface Scenario {
@@ -37,7 +44,10 @@ export interface Outcome {
 
 /** All scenarios and their variants, by name. */
 export function allScenarios(): readonly Scenario[] {
-  return readdirSync(scenariosFolder).sort().filter((name) => existsSync(join(scenariosFolder, name, 'expected.json'))).flatMap(scenariosIn);
+  return readdirSync(scenariosFolder)
+    .sort()
+    .filter((name) => existsSync(join(scenariosFolder, name, 'expected.json')))
+    .flatMap(scenariosIn);
 }
 
 function scenariosIn(name: string): readonly Scenario[] {
@@ -46,16 +56,27 @@ function scenariosIn(name: string): readonly Scenario[] {
   const { variants = {}, ...base } = expected;
   const files = farmFiles(folder);
   const own: Scenario = scenario(folder, name, base, files);
-  return [own, ...Object.entries(variants).map(([variant, changes]) => {
-    const over = join(folder, 'variants', variant);
-    return scenario(folder, `${name}, ${variant}`, { ...base, ...changes }, new Map([...files, ...(existsSync(over) ? farmFiles(over) : [])]));
-  })];
+  return [
+    own,
+    ...Object.entries(variants).map(([variant, changes]) => {
+      const over = join(folder, 'variants', variant);
+      return scenario(
+        folder,
+        `${name}, ${variant}`,
+        { ...base, ...changes },
+        new Map([...files, ...(existsSync(over) ? farmFiles(over) : [])]),
+      );
+    }),
+  ];
 }
 
 function scenario(folder: string, name: string, expected: Expected, files: ReadonlyMap<string, Uint8Array>): Scenario {
   let outcome: Outcome | null = null;
   return {
-    folder, name, source: expected.source, figures: expected.figures,
+    folder,
+    name,
+    source: expected.source,
+    figures: expected.figures,
     outcome: () => {
       outcome ??= outcomeOf(files, expected);
       return outcome;
@@ -67,7 +88,12 @@ function outcomeOf(files: ReadonlyMap<string, Uint8Array>, { today, year, fromYe
   const reading = readFarmFolder(files, knownNames());
   if (reading.farm === null) return { farm: null, problems: reading.problems, plan: null };
   const { farm } = replay(reading.farm, reading.entries);
-  const wish = { today: asDay(today), ...(year === undefined ? {} : { year }), ...(fromYear === undefined ? {} : { fromYear }), ...(toYear === undefined ? {} : { toYear }) };
+  const wish = {
+    today: asDay(today),
+    ...(year === undefined ? {} : { year }),
+    ...(fromYear === undefined ? {} : { fromYear }),
+    ...(toYear === undefined ? {} : { toYear }),
+  };
   return { farm, problems: reading.problems, plan: planFarm(farm, wish) };
 }
 

@@ -10,17 +10,23 @@ const scenarios = allScenarios();
 describe.each(scenarios.map((scenario) => [scenario.name, scenario] as const))('%s', (_, scenario) => {
   test.each(scenario.figures.map((figure) => [figure.what, figure] as const))('%s', (_what, figure) => {
     const verdict = judge(scenario.outcome(), figure);
-    const missed = verdict.kind === 'missed' ? `${figure.what} (${figure.at}): got ${JSON.stringify(verdict.got)}, expected ${verdict.expected}. Source: ${scenario.source}` : '';
+    const missed =
+      verdict.kind === 'missed'
+        ? `${figure.what} (${figure.at}): got ${JSON.stringify(verdict.got)}, expected ${verdict.expected}. Source: ${scenario.source}`
+        : '';
     expect(missed, missed).toBe('');
   });
 });
 
 describe('every scenario is complete', () => {
-  test.each([...new Set(scenarios.map((scenario) => scenario.folder))])('%s asks its question in words and says where its figures come from', (folder) => {
-    expect(readFileSync(join(folder, 'question.md'), 'utf8')).toMatch(/^# .+\?/);
-    for (const scenario of scenarios.filter((one) => one.folder === folder)) {
-      expect(scenario.source).not.toBe('');
-      expect(scenario.figures.length).toBeGreaterThan(0);
-    }
-  });
+  test.each([...new Set(scenarios.map((scenario) => scenario.folder))])(
+    '%s asks its question in words and says where its figures come from',
+    (folder) => {
+      expect(readFileSync(join(folder, 'question.md'), 'utf8')).toMatch(/^# .+\?/);
+      for (const scenario of scenarios.filter((one) => one.folder === folder)) {
+        expect(scenario.source).not.toBe('');
+        expect(scenario.figures.length).toBeGreaterThan(0);
+      }
+    },
+  );
 });

@@ -17,16 +17,23 @@ function missedOf(scenario: Scenario): readonly Missed[] {
 }
 
 function pageOf(changed: readonly (readonly [Scenario, readonly Missed[]])[]): string {
-  return changed.map(([scenario, missed]) => [
-    `# ${scenario.name}: ${missed.length} of ${scenario.figures.length} figures are not as expected`,
-    '',
-    `Expected figures: ${scenario.source}. If the new figure is right, say why under *Numbers that change* in CHANGELOG.md and change expected.json by hand.`,
-    '',
-    '| Figure | Expected | Now | Difference | Where |',
-    '| --- | --- | --- | --- | --- |',
-    ...missed.map(([figure, verdict]) => `| ${figure.what} | ${verdict.expected} | ${JSON.stringify(verdict.got)} | ${verdict.off === null ? '' : Number(verdict.off.toPrecision(4))} | \`${figure.at}\` |`),
-    '',
-  ].join('\n')).join('\n');
+  return changed
+    .map(([scenario, missed]) =>
+      [
+        `# ${scenario.name}: ${missed.length} of ${scenario.figures.length} figures are not as expected`,
+        '',
+        `Expected figures: ${scenario.source}. If the new figure is right, say why under *Numbers that change* in CHANGELOG.md and change expected.json by hand.`,
+        '',
+        '| Figure | Expected | Now | Difference | Where |',
+        '| --- | --- | --- | --- | --- |',
+        ...missed.map(
+          ([figure, verdict]) =>
+            `| ${figure.what} | ${verdict.expected} | ${JSON.stringify(verdict.got)} | ${verdict.off === null ? '' : Number(verdict.off.toPrecision(4))} | \`${figure.at}\` |`,
+        ),
+        '',
+      ].join('\n'),
+    )
+    .join('\n');
 }
 
 const byFolder = new Map<string, (readonly [Scenario, readonly Missed[]])[]>();
@@ -44,5 +51,9 @@ for (const [folder, results] of byFolder) {
   writeFileSync(page, pageOf(changed));
   console.log(`Changed: ${page}`);
 }
-console.log(changedFigures === 0 ? `${byFolder.size} scenarios, every figure as expected.` : `${changedFigures} figures are not as expected; the pages say which.`);
+console.log(
+  changedFigures === 0
+    ? `${byFolder.size} scenarios, every figure as expected.`
+    : `${changedFigures} figures are not as expected; the pages say which.`,
+);
 process.exitCode = changedFigures === 0 ? 0 : 1;

@@ -1,7 +1,25 @@
 /** Farms for tests, benches and trying the program: builders, generators, faults, the sample farm, and the judge of scenarios. */
-export { aboutWith, type AboutPieces, cropId, day, farmWith, type FarmPieces, field, monthDay, part, plot, plotId, type PlotPieces, span, week } from './build/farm.ts';
+export {
+  type AboutPieces,
+  aboutWith,
+  cropId,
+  day,
+  type FarmPieces,
+  farmWith,
+  field,
+  monthDay,
+  type PlotPieces,
+  part,
+  plot,
+  plotId,
+  span,
+  week,
+} from './build/farm.ts';
 export { boxPromise, boxSize, ownCrop, person, price, slot, storePlace, yearNeed } from './build/promise.ts';
-export { course, courseStand, cover, ownRest, rotation, stand, type StandPieces } from './build/stand.ts';
+export { course, courseStand, cover, ownRest, rotation, type StandPieces, stand } from './build/stand.ts';
 export { sampleFarm, sampleToday } from './demo/sample-farm.ts';
 export { type ExpectedFigure, inWords, judge, type Verdict } from './golden/expectation.ts';
 export { type Found, figureAt } from './golden/figure-at.ts';
+export { anyDay, anyEdit, anyFarm, anySpan, anyStand, type Edit, edited } from './make/arbitraries.ts';
+export { type Chance, chanceFrom } from './make/chance.ts';
+export { type FarmSize, randomFarm } from './make/random-farm.ts';

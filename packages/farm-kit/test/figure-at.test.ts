@@ -3,9 +3,19 @@ import { figureAt, judge } from '../src/index.ts';
 
 const plan = {
   year: 2027,
-  ground: [{ plot: 'a', area: { netM2: 9000 } }, { plot: 'b', area: { netM2: 4500 } }],
-  hours: [{ who: 'ruth', h: 3 }, { who: 'idris', h: 2 }],
-  findings: [{ code: 'box-short', place: { week: '2027-w24' } }, { code: 'box-short', place: { week: '2027-w25' } }, { code: 'hours-over-hands', place: {} }],
+  ground: [
+    { plot: 'a', area: { netM2: 9000 } },
+    { plot: 'b', area: { netM2: 4500 } },
+  ],
+  hours: [
+    { who: 'ruth', h: 3 },
+    { who: 'idris', h: 2 },
+  ],
+  findings: [
+    { code: 'box-short', place: { week: '2027-w24' } },
+    { code: 'box-short', place: { week: '2027-w25' } },
+    { code: 'hours-over-hands', place: {} },
+  ],
 };
 
 const at = (path: string): unknown => {
@@ -43,7 +53,9 @@ describe('an expected figure is judged', () => {
     expect(judge(plan, { what: 'year', at: 'year', is: 2027 }).kind).toBe('met');
     expect(judge(plan, { what: 'year', at: 'year', is: 2028 })).toMatchObject({ kind: 'missed', off: -1 });
     expect(judge(plan, { what: 'net', at: 'ground[plot=b].area.netM2', is: 4520, within: '0.5 %' }).kind).toBe('met');
-    expect(judge(plan, { what: 'net', at: 'ground[plot=b].area.netM2', is: 4530, within: '0.5 %' }).kind).toBe('missed');
+    expect(judge(plan, { what: 'net', at: 'ground[plot=b].area.netM2', is: 4530, within: '0.5 %' }).kind).toBe(
+      'missed',
+    );
     expect(judge(plan, { what: 'net', at: 'ground[plot=b].area.netM2', is: 4510, within: 9 }).kind).toBe('missed');
   });
   test('an expectation that says nothing is never met', () => {

@@ -1,13 +1,33 @@
 /** Short ways to write a farm in a test: say what matters, the rest is plain and harmless. Bad ids and days throw. */
+
+import {
+  type About,
+  aboutFarm,
+  type Conventions,
+  emptyFarm,
+  type Farm,
+  type Field,
+  type Part,
+  type Plot,
+  type Span,
+  wholePlot,
+} from '@leywright/book';
 import { asDay, asId, asIsoWeek, asMonthDay, type CropId, type Day, type PlotId } from '@leywright/measures';
-import { type About, aboutFarm, type Conventions, emptyFarm, type Farm, type Field, type Part, type Plot, type Span, wholePlot } from '@leywright/book';
 
 /** Where farms of tests lie unless they say otherwise: lowland England, invented. */
 const somewhere: About['place'] = {
-  latDeg: 52.6, lonDeg: 0.9, elevationM: 90, near: null, jurisdiction: 'England', timeZone: 'Europe/London',
+  latDeg: 52.6,
+  lonDeg: 0.9,
+  elevationM: 90,
+  near: null,
+  jurisdiction: 'England',
+  timeZone: 'Europe/London',
 };
 
-export type AboutPieces = Partial<Omit<About, 'conventions' | 'id'>> & { readonly id?: string; readonly conventions?: Partial<Conventions> };
+export type AboutPieces = Partial<Omit<About, 'conventions' | 'id'>> & {
+  readonly id?: string;
+  readonly conventions?: Partial<Conventions>;
+};
 
 /** What a farm says about itself, with its own conventions over the usual ones. */
 export function aboutWith(pieces: AboutPieces = {}): About {
@@ -24,16 +44,36 @@ export function farmWith(pieces: FarmPieces = {}): Farm {
   return { ...emptyFarm(aboutWith(about)), ...rest };
 }
 
-export type PlotPieces = Partial<Omit<Plot, 'id' | 'field' | 'courseAtStart'>> & { readonly id?: string; readonly field?: string; readonly courseAtStart?: string | null };
+export type PlotPieces = Partial<Omit<Plot, 'id' | 'field' | 'courseAtStart'>> & {
+  readonly id?: string;
+  readonly field?: string;
+  readonly courseAtStart?: string | null;
+};
 
 /** A plot of 1 ha, typed, organic since before all records, no hedge, no bank, no headland of its own. */
 export function plot(letter: string, pieces: PlotPieces = {}): Plot {
   const { id, field, courseAtStart, ...rest } = pieces;
   return {
-    id: asId(id ?? letter.toLowerCase()), letter, name: `Plot ${letter}`, field: field === undefined ? null : asId(field), kind: 'rotation',
-    grossM2: 10_000, measuredBy: 'typed', hedgeM: 0, bankM2: 0, headlandShare: 0, soil: null, bedCentresM: 1.8, bedCount: null,
+    id: asId(id ?? letter.toLowerCase()),
+    letter,
+    name: `Plot ${letter}`,
+    field: field === undefined ? null : asId(field),
+    kind: 'rotation',
+    grossM2: 10_000,
+    measuredBy: 'typed',
+    hedgeM: 0,
+    bankM2: 0,
+    headlandShare: 0,
+    soil: null,
+    bedCentresM: 1.8,
+    bedCount: null,
     courseAtStart: courseAtStart === undefined || courseAtStart === null ? null : asId(courseAtStart),
-    from: null, to: null, status: 'organic', statusSince: day('2010-01-01'), ring: null, ...rest,
+    from: null,
+    to: null,
+    status: 'organic',
+    statusSince: day('2010-01-01'),
+    ring: null,
+    ...rest,
   };
 }
 
@@ -43,7 +83,11 @@ export function field(id: string, areaM2: number | null, hedgesOver5Years: boole
 }
 
 /** A part of a plot from a day on, with its parents. */
-export function part(id: string, ofPlot: string, pieces: Pick<Part, 'span'> & Partial<Omit<Part, 'id' | 'plot'>> & { readonly from: Day }): Part {
+export function part(
+  id: string,
+  ofPlot: string,
+  pieces: Pick<Part, 'span'> & Partial<Omit<Part, 'id' | 'plot'>> & { readonly from: Day },
+): Part {
   return { id: asId(id), plot: asId(ofPlot), to: null, parents: [], why: null, ...pieces };
 }
 

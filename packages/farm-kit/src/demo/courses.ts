@@ -7,7 +7,7 @@
  */
 import type { Course, CourseStand } from '@leywright/book';
 import { span } from '../build/farm.ts';
-import { course, courseStand, type CourseStandPieces } from '../build/stand.ts';
+import { type CourseStandPieces, course, courseStand } from '../build/stand.ts';
 
 type Dates = Omit<CourseStandPieces, 'kind' | 'span' | 'undersownIn'>;
 
@@ -19,8 +19,14 @@ function cover(key: string, what: string, [from, to]: Stretch, dates: Dates): Co
   return courseStand(key, what, { ...dates, kind: 'cover', span: span(from, to) });
 }
 
-function undersown(key: string, what: string, host: string, [from, to]: Stretch, dates: Dates): CourseStand {
-  return courseStand(key, what, { ...dates, kind: 'cover', span: span(from, to), undersownIn: host });
+function undersown(
+  key: string,
+  what: string,
+  [from, to]: Stretch,
+  dates: Dates & { readonly into: string },
+): CourseStand {
+  const { into, ...rest } = dates;
+  return courseStand(key, what, { ...rest, kind: 'cover', span: span(from, to), undersownIn: into });
 }
 
 function ley(key: string, host: string, [from, to]: Stretch, dates: Dates): CourseStand {
@@ -40,11 +46,16 @@ const brassicas: readonly CourseStand[] = [
   crop('spring-cabbage', 'cabbage-spring', [0, 0.08], { plant: '09-12', end: '05-28', endYearOffset: next }),
   crop('winter-cauliflower', 'cauliflower-winter', [0.08, 0.16], { plant: '07-12', end: '05-18', endYearOffset: next }),
   crop('sprouting', 'broccoli-purple-sprouting', [0.16, 0.26], { plant: '07-11', end: '05-06', endYearOffset: next }),
-  undersown('sprouting-clover', low, 'sprouting', [0.16, 0.26], { sow: '08-09', end: '05-06', endYearOffset: next }),
+  undersown('sprouting-clover', low, [0.16, 0.26], {
+    into: 'sprouting',
+    sow: '08-09',
+    end: '05-06',
+    endYearOffset: next,
+  }),
   crop('kale', 'kale-curly', [0.26, 0.36], { plant: '07-11', end: '04-02', endYearOffset: next }),
-  undersown('kale-clover', low, 'kale', [0.26, 0.36], { sow: '08-09', end: '04-02', endYearOffset: next }),
+  undersown('kale-clover', low, [0.26, 0.36], { into: 'kale', sow: '08-09', end: '04-02', endYearOffset: next }),
   crop('savoy', 'cabbage-savoy', [0.36, 0.5], { plant: '07-11', end: '03-12', endYearOffset: next }),
-  undersown('savoy-clover', low, 'savoy', [0.36, 0.5], { sow: '08-09', end: '04-02', endYearOffset: next }),
+  undersown('savoy-clover', low, [0.36, 0.5], { into: 'savoy', sow: '08-09', end: '04-02', endYearOffset: next }),
   crop('calabrese-1', 'calabrese', [0.5, 0.56], { plant: '06-20', end: '09-19' }),
   cover('calabrese-1-rye', ryeVetch, [0.5, 0.56], { sow: '09-21', end: '03-04', endYearOffset: next }),
   crop('calabrese-2', 'calabrese', [0.56, 0.62], { plant: '07-08', end: '10-08' }),
@@ -56,7 +67,7 @@ const brassicas: readonly CourseStand[] = [
   crop('swede', 'swede', [0.76, 0.86], { sow: '05-24', end: '10-10' }),
   cover('swede-rye', rye, [0.76, 0.86], { sow: '10-11', end: '03-30', endYearOffset: next }),
   crop('sprouts', 'brussels-sprout', [0.86, 1], { plant: '05-26', end: '03-05', endYearOffset: next }),
-  undersown('sprouts-clover', low, 'sprouts', [0.86, 1], { sow: '07-01', end: '03-30', endYearOffset: next }),
+  undersown('sprouts-clover', low, [0.86, 1], { into: 'sprouts', sow: '07-01', end: '03-30', endYearOffset: next }),
 ];
 
 /** Winter brassicas hold the first quarter into May, so it carries late leaf crops; the rest is planted with potatoes. */
@@ -81,17 +92,21 @@ const potatoes: readonly CourseStand[] = [
 
 const alliums: readonly CourseStand[] = [
   crop('onion', 'onion-set', [0, 0.44], { plant: '04-10', end: '08-24' }),
-  undersown('onion-trefoil', 'trefoil', 'onion', [0, 0.44], { sow: '06-12', end: '03-22', endYearOffset: next }),
+  undersown('onion-trefoil', 'trefoil', [0, 0.44], { into: 'onion', sow: '06-12', end: '03-22', endYearOffset: next }),
   crop('spring-onion-1', 'spring-onion', [0.44, 0.47], { sow: '04-06', end: '07-20' }),
   cover('spring-onion-1-trefoil', 'trefoil', [0.44, 0.47], { sow: '07-24', end: '03-01', endYearOffset: next }),
   crop('spring-onion-2', 'spring-onion', [0.47, 0.5], { sow: '05-10', end: '08-20' }),
   cover('spring-onion-2-rye', ryeVetch, [0.47, 0.5], { sow: '08-26', end: '04-20', endYearOffset: next }),
   crop('leek-early', 'leek-early', [0.5, 0.62], { plant: '05-04', end: '10-05' }),
-  undersown('leek-early-trefoil', 'trefoil', 'leek-early', [0.5, 0.62], { sow: '06-08', end: '04-14', endYearOffset: next }),
+  undersown('leek-early-trefoil', 'trefoil', 'leek-early', [0.5, 0.62], {
+    sow: '06-08',
+    end: '04-14',
+    endYearOffset: next,
+  }),
   crop('leek-mid', 'leek-mid', [0.62, 0.8], { plant: '06-05', end: '01-28', endYearOffset: next }),
-  undersown('leek-mid-clover', low, 'leek-mid', [0.62, 0.8], { sow: '07-08', end: '03-08', endYearOffset: next }),
+  undersown('leek-mid-clover', low, [0.62, 0.8], { into: 'leek-mid', sow: '07-08', end: '03-08', endYearOffset: next }),
   crop('leek-late', 'leek-late', [0.8, 1], { plant: '06-20', end: '05-04', endYearOffset: next }),
-  undersown('leek-late-clover', low, 'leek-late', [0.8, 1], { sow: '07-22', end: '05-04', endYearOffset: next }),
+  undersown('leek-late-clover', low, [0.8, 1], { into: 'leek-late', sow: '07-22', end: '05-04', endYearOffset: next }),
 ];
 
 /** Five strips of lettuce follow one another; all roots are lifted in time for rye to take. */
@@ -119,7 +134,13 @@ const roots: readonly CourseStand[] = [
 ];
 
 function lettuces(): readonly CourseStand[] {
-  const strips = [['04-05', '06-10', '06-18', '08-05'], ['04-20', '06-20', '07-01', '08-20'], ['05-05', '06-30', '07-14', '09-05'], ['05-20', '07-12', '07-27', '09-20'], ['06-04', '07-25', '08-08', '10-05']] as const;
+  const strips = [
+    ['04-05', '06-10', '06-18', '08-05'],
+    ['04-20', '06-20', '07-01', '08-20'],
+    ['05-05', '06-30', '07-14', '09-05'],
+    ['05-20', '07-12', '07-27', '09-20'],
+    ['06-04', '07-25', '08-08', '10-05'],
+  ] as const;
   return strips.flatMap(([plant, end, plantAgain, endAgain], at) => {
     const stretch: Stretch = [Math.round(62 + 2 * at) / 100, Math.round(64 + 2 * at) / 100];
     return [
@@ -148,7 +169,13 @@ const squash: readonly CourseStand[] = [
   crop('broad-bean', 'broad-bean-spring', [0.86, 0.93], { sow: '04-05', end: '07-22' }),
   crop('pea-1', 'pea', [0.93, 0.965], { sow: '04-06', end: '07-12' }),
   crop('pea-2', 'pea', [0.965, 1], { sow: '05-05', end: '08-01' }),
-  courseStand('pea-ley', 'mix-ley-clover-grass', { kind: 'ley', span: span(0.86, 1), sow: '08-04', end: '04-20', endYearOffset: 2 }),
+  courseStand('pea-ley', 'mix-ley-clover-grass', {
+    kind: 'ley',
+    span: span(0.86, 1),
+    sow: '08-04',
+    end: '04-20',
+    endYearOffset: 2,
+  }),
 ];
 
 /** In the order in which every plot goes through them. */

@@ -23,22 +23,37 @@ export function standsOfThePast(past: Past, today: Day): readonly Stand[] {
     for (let year = past.firstYear - 2; year < past.agreedYear; year += 1) {
       const count = past.courses.length;
       const course = past.courses[(((start + year - past.agreedYear) % count) + count) % count] as Course;
-      stands.push(...course.stands.map((one) => laidOut(plot, course, one, year)));
+      stands.push(...course.stands.map((one) => laidOut(plot, year, { course, one })));
     }
   }
   return stands
-    .filter((one) => yearOf(one.to) >= past.firstYear && !(one.to === dayInYear(one.to.slice(5) as never, past.firstYear) && yearOf(one.to) < past.firstYear))
+    .filter(
+      (one) =>
+        yearOf(one.to) >= past.firstYear &&
+        !(one.to === dayInYear(one.to.slice(5) as never, past.firstYear) && yearOf(one.to) < past.firstYear),
+    )
     .map((one) => withFate(one))
-    .map((one) => ({ ...one, state: one.from <= today ? 'recorded' : 'agreed', endedBy: one.to <= today ? (one.endedBy ?? endOf(one)) : null }));
+    .map((one) => ({
+      ...one,
+      state: one.from <= today ? 'recorded' : 'agreed',
+      endedBy: one.to <= today ? (one.endedBy ?? endOf(one)) : null,
+    }));
 }
 
-function laidOut(plot: string, course: Course, one: CourseStand, year: number): Stand {
+function laidOut(plot: string, year: number, { course, one }: { course: Course; one: CourseStand }): Stand {
   const sown = one.sow ?? one.plant;
   if (sown === null) throw new Error(`The course stand ${one.key} is neither sown nor planted.`);
   const from = asSeasonWent(plot, dayInYear(sown, year + one.startYearOffset));
-  return stand(plot, one.what, from, asSeasonWent(plot, dayInYear(one.end, year + one.endYearOffset)), {
-    id: idOf(plot, year, one.key), kind: one.kind, span: one.span, variety: one.variety, undersownIn: one.undersownIn === null ? null : idOf(plot, year, one.undersownIn),
-    course: course.id, courseYear: year, establishedShare: one.kind === 'crop' ? null : 0.9,
+  const to = asSeasonWent(plot, dayInYear(one.end, year + one.endYearOffset));
+  return stand(plot, one.what, [from, to], {
+    id: idOf(plot, year, one.key),
+    kind: one.kind,
+    span: one.span,
+    variety: one.variety,
+    undersownIn: one.undersownIn === null ? null : idOf(plot, year, one.undersownIn),
+    course: course.id,
+    courseYear: year,
+    establishedShare: one.kind === 'crop' ? null : 0.9,
     ...(one.plant === null ? {} : { sownOn: null, plantedOn: from }),
   });
 }
@@ -61,18 +76,35 @@ function asSeasonWent(plot: string, planned: Day): Day {
 
 function endOf(one: Stand): Stand['endedBy'] {
   if (one.kind !== 'crop') return 'turned-in';
-  return one.what.startsWith('kale') || one.what.startsWith('lettuce') || one.what.startsWith('broccoli') ? 'cut' : 'lifted';
+  return one.what.startsWith('kale') || one.what.startsWith('lettuce') || one.what.startsWith('broccoli')
+    ? 'cut'
+    : 'lifted';
 }
 
 /** What went otherwise than meant, by stand. */
 const fates: Readonly<Record<string, Partial<Stand>>> = {
-  'e-2023-carrot': { to: asId<never>('2023-11-06') as unknown as Day, reason: 'Wet from the second week of October; the ground did not carry the harvester until November.' },
-  'e-2023-carrot-rye': { from: '2024-03-14' as Day, sownOn: '2024-03-14' as Day, what: 'mix-oat-pea-vetch', reason: 'Too wet to drill rye before winter.' },
+  'e-2023-carrot': {
+    to: asId<never>('2023-11-06') as unknown as Day,
+    reason: 'Wet from the second week of October; the ground did not carry the harvester until November.',
+  },
+  'e-2023-carrot-rye': {
+    from: '2024-03-14' as Day,
+    sownOn: '2024-03-14' as Day,
+    what: 'mix-oat-pea-vetch',
+    reason: 'Too wet to drill rye before winter.',
+  },
   'b-2024-main-1-rye': { establishedShare: 0.45, reason: 'Slugs took half of it in October.' },
-  'd-2022-cauliflower-rye': { establishedShare: 0.3, endedBy: 'failed', reason: 'Drilled into a cold, cloddy bed; pigeons took what came.' },
+  'd-2022-cauliflower-rye': {
+    establishedShare: 0.3,
+    endedBy: 'failed',
+    reason: 'Drilled into a cold, cloddy bed; pigeons took what came.',
+  },
   'a-2024-spring-onion-1': { endedBy: 'lost', reason: 'Downy mildew; not worth lifting.' },
   'c-2024-squash-ley': { establishedShare: 0.8 },
-  'f-2023-french-bean-2-ley': { establishedShare: 0.6, reason: 'Dry from sowing to August; thin where the beans stood thick.' },
+  'f-2023-french-bean-2-ley': {
+    establishedShare: 0.6,
+    reason: 'Dry from sowing to August; thin where the beans stood thick.',
+  },
 };
 
 function withFate(one: Stand): Stand {

@@ -15,7 +15,8 @@ const radians = Math.PI / 180;
 
 /** Degrees of a point of the drawing, to about a centimetre. */
 export function onEarth([eastM, northM]: Point): Degrees {
-  const meridianM = (equatorM * (1 - eccentricitySquared)) / (1 - eccentricitySquared * Math.sin(corner.latDeg * radians) ** 2) ** 1.5;
+  const meridianM =
+    (equatorM * (1 - eccentricitySquared)) / (1 - eccentricitySquared * Math.sin(corner.latDeg * radians) ** 2) ** 1.5;
   const latDeg = corner.latDeg + northM / meridianM / radians;
   const crossM = equatorM / Math.sqrt(1 - eccentricitySquared * Math.sin(latDeg * radians) ** 2);
   const lonDeg = corner.lonDeg + eastM / (crossM * Math.cos(latDeg * radians)) / radians;
@@ -27,7 +28,11 @@ function rounded(degrees: number): number {
 }
 
 /** A row of plots between a lower and an upper line, each as wide as its area asks; the lines between them lean a little. */
-export function rowOfPlots(lower: (eastM: number) => number, upper: (eastM: number) => number, areasM2: readonly number[]): readonly (readonly Degrees[])[] {
+export function rowOfPlots(
+  lower: (eastM: number) => number,
+  upper: (eastM: number) => number,
+  areasM2: readonly number[],
+): readonly (readonly Degrees[])[] {
   let left = 0;
   return areasM2.map((areaM2, place) => {
     const leftLean = lean(place);
@@ -38,8 +43,16 @@ export function rowOfPlots(lower: (eastM: number) => number, upper: (eastM: numb
     return [...ring, ring[0] as Degrees];
 
     function corners(westM: number, eastM: number): readonly Point[] {
-      const at = (foot: number, slope: number, line: (eastM: number) => number): Point => [foot + slope * line(foot), line(foot)];
-      return [at(westM, leftLean, lower), at(eastM, rightLean, lower), at(eastM, rightLean, upper), at(westM, leftLean, upper)];
+      const at = (foot: number, slope: number, line: (eastM: number) => number): Point => [
+        foot + slope * line(foot),
+        line(foot),
+      ];
+      return [
+        at(westM, leftLean, lower),
+        at(eastM, rightLean, lower),
+        at(eastM, rightLean, upper),
+        at(westM, leftLean, upper),
+      ];
     }
   });
 }
@@ -61,8 +74,12 @@ function widthOf(areaAt: (eastM: number) => number, left: number, areaM2: number
 }
 
 function areaOf(points: readonly Point[]): number {
-  return Math.abs(points.reduce((sum, [x, y], at) => {
-    const [nextX, nextY] = points[(at + 1) % points.length] as Point;
-    return sum + x * nextY - nextX * y;
-  }, 0)) / 2;
+  return (
+    Math.abs(
+      points.reduce((sum, [x, y], at) => {
+        const [nextX, nextY] = points[(at + 1) % points.length] as Point;
+        return sum + x * nextY - nextX * y;
+      }, 0),
+    ) / 2
+  );
 }

@@ -5,40 +5,81 @@ import { boxPromise, ownCrop, person, price, slot, storePlace } from '../build/p
 
 type Portions = readonly [small: number, medium: number, large: number];
 
-function place(id: string, crops: string, window: readonly [from: string, to: string], unit: SaleUnit, [small, medium, large]: Portions, everyWeeks = 1): Slot {
-  return slot(crops.split(' '), { id, from: window[0], to: window[1], unit, portions: { small, medium, large }, everyWeeks });
+interface PlaceInBox {
+  readonly from: string;
+  readonly to: string;
+  /** Portions by size, in the unit they are counted in. */
+  readonly kg?: Portions;
+  readonly head?: Portions;
+  readonly bunch?: Portions;
+  readonly everyWeeks?: number;
+}
+
+function place(id: string, crops: string, { from, to, everyWeeks = 1, ...counted }: PlaceInBox): Slot {
+  const unit: SaleUnit = counted.kg ? 'kg' : counted.head ? 'head' : 'bunch';
+  const [small, medium, large] = counted[unit] ?? [0, 0, 0];
+  return slot(crops.split(' '), { id, from, to, unit, portions: { small, medium, large }, everyWeeks });
 }
 
 /** Seven places in every week of the year; places that take turns week about are two lines, begun a week apart. */
 const slots: readonly Slot[] = [
-  place('potatoes', 'potato-first-early potato-second-early potato-maincrop', ['01-01', '12-31'], 'kg', [0.65, 0.9, 1.4]),
-  place('carrots', 'carrot-maincrop', ['09-20', '05-20'], 'kg', [0.45, 0.6, 0.9]),
-  place('bunched-carrots', 'carrot-bunching', ['05-21', '09-19'], 'bunch', [1, 1, 1]),
-  place('onions', 'onion-set', ['08-10', '04-12'], 'kg', [0.35, 0.5, 0.75]),
-  place('rhubarb', 'rhubarb', ['04-13', '06-10'], 'kg', [0.25, 0.4, 0.5]),
-  place('spring-onions', 'spring-onion', ['06-11', '08-09'], 'bunch', [1, 1, 1]),
-  place('leeks', 'leek-early leek-mid leek-late', ['10-01', '05-04'], 'kg', [0.3, 0.4, 0.6]),
-  place('lettuce', 'lettuce-head', ['05-05', '08-18'], 'head', [1, 1, 1]),
-  place('late-lettuce', 'lettuce-head', ['08-19', '09-30'], 'head', [1, 1, 1], 2),
-  place('fennel', 'fennel-florence', ['08-26', '09-30'], 'head', [1, 1, 1], 2),
-  place('winter-greens', 'kale-curly cabbage-savoy brussels-sprout broccoli-purple-sprouting cabbage-red', ['11-08', '04-12'], 'kg', [0.5, 0.7, 1]),
-  place('spring-greens', 'broccoli-purple-sprouting cauliflower-winter cabbage-spring', ['04-13', '05-31'], 'kg', [0.4, 0.5, 0.7]),
-  place('peas', 'broad-bean-spring pea', ['06-01', '07-20'], 'kg', [0.3, 0.4, 0.6]),
-  place('beans', 'french-bean-dwarf runner-bean', ['07-21', '08-18'], 'kg', [0.25, 0.35, 0.5]),
-  place('sweet-corn', 'sweet-corn', ['08-19', '09-10'], 'head', [2, 2, 3], 2),
-  place('late-beans', 'french-bean-dwarf runner-bean', ['08-26', '09-10'], 'kg', [0.25, 0.35, 0.5], 2),
-  place('autumn-brassicas', 'calabrese cauliflower-autumn cabbage-red', ['09-11', '11-07'], 'kg', [0.4, 0.5, 0.7]),
-  place('beet', 'beetroot-maincrop swede celeriac', ['10-01', '05-31'], 'kg', [0.4, 0.5, 0.8], 2),
-  place('roots', 'parsnip swede celeriac', ['10-08', '05-31'], 'kg', [0.4, 0.5, 0.8], 2),
-  place('chard-and-beet', 'beetroot-bunching chard', ['06-01', '07-10'], 'bunch', [1, 1, 1]),
-  place('courgettes', 'courgette', ['07-11', '09-30'], 'kg', [0.5, 0.7, 1], 2),
-  place('cucumbers', 'cucumber-tunnel', ['07-18', '09-30'], 'head', [1, 1, 2], 2),
-  place('squash', 'squash-pepo-winter squash-maxima', ['10-01', '02-28'], 'head', [1, 1, 1], 2),
-  place('winter-leaves', 'endive chicory-sugarloaf winter-salad-tunnel lettuce-winter-tunnel winter-purslane lambs-lettuce', ['10-08', '02-28'], 'kg', [0.12, 0.16, 0.25], 2),
-  place('spring-leaves', 'winter-salad-tunnel lettuce-winter-tunnel winter-purslane lambs-lettuce', ['03-01', '04-30'], 'kg', [0.1, 0.12, 0.2]),
-  place('spinach', 'spinach', ['05-01', '06-14'], 'kg', [0.15, 0.2, 0.3]),
-  place('first-cucumbers', 'cucumber-tunnel', ['06-15', '07-17'], 'head', [1, 1, 1]),
-  place('tomatoes', 'tomato-tunnel', ['07-18', '09-30'], 'kg', [0.3, 0.4, 0.6]),
+  place('potatoes', 'potato-first-early potato-second-early potato-maincrop', {
+    from: '01-01',
+    to: '12-31',
+    kg: [0.65, 0.9, 1.4],
+  }),
+  place('carrots', 'carrot-maincrop', { from: '09-20', to: '05-20', kg: [0.45, 0.6, 0.9] }),
+  place('bunched-carrots', 'carrot-bunching', { from: '05-21', to: '09-19', bunch: [1, 1, 1] }),
+  place('onions', 'onion-set', { from: '08-10', to: '04-12', kg: [0.35, 0.5, 0.75] }),
+  place('rhubarb', 'rhubarb', { from: '04-13', to: '06-10', kg: [0.25, 0.4, 0.5] }),
+  place('spring-onions', 'spring-onion', { from: '06-11', to: '08-09', bunch: [1, 1, 1] }),
+  place('leeks', 'leek-early leek-mid leek-late', { from: '10-01', to: '05-04', kg: [0.3, 0.4, 0.6] }),
+  place('lettuce', 'lettuce-head', { from: '05-05', to: '08-18', head: [1, 1, 1] }),
+  place('late-lettuce', 'lettuce-head', { from: '08-19', to: '09-30', head: [1, 1, 1], everyWeeks: 2 }),
+  place('fennel', 'fennel-florence', { from: '08-26', to: '09-30', head: [1, 1, 1], everyWeeks: 2 }),
+  place('winter-greens', 'kale-curly cabbage-savoy brussels-sprout broccoli-purple-sprouting cabbage-red', {
+    from: '11-08',
+    to: '04-12',
+    kg: [0.5, 0.7, 1],
+  }),
+  place('spring-greens', 'broccoli-purple-sprouting cauliflower-winter cabbage-spring', {
+    from: '04-13',
+    to: '05-31',
+    kg: [0.4, 0.5, 0.7],
+  }),
+  place('peas', 'broad-bean-spring pea', { from: '06-01', to: '07-20', kg: [0.3, 0.4, 0.6] }),
+  place('beans', 'french-bean-dwarf runner-bean', { from: '07-21', to: '08-18', kg: [0.25, 0.35, 0.5] }),
+  place('sweet-corn', 'sweet-corn', { from: '08-19', to: '09-10', head: [2, 2, 3], everyWeeks: 2 }),
+  place('late-beans', 'french-bean-dwarf runner-bean', {
+    from: '08-26',
+    to: '09-10',
+    kg: [0.25, 0.35, 0.5],
+    everyWeeks: 2,
+  }),
+  place('autumn-brassicas', 'calabrese cauliflower-autumn cabbage-red', {
+    from: '09-11',
+    to: '11-07',
+    kg: [0.4, 0.5, 0.7],
+  }),
+  place('beet', 'beetroot-maincrop swede celeriac', { from: '10-01', to: '05-31', kg: [0.4, 0.5, 0.8], everyWeeks: 2 }),
+  place('roots', 'parsnip swede celeriac', { from: '10-08', to: '05-31', kg: [0.4, 0.5, 0.8], everyWeeks: 2 }),
+  place('chard-and-beet', 'beetroot-bunching chard', { from: '06-01', to: '07-10', bunch: [1, 1, 1] }),
+  place('courgettes', 'courgette', { from: '07-11', to: '09-30', kg: [0.5, 0.7, 1], everyWeeks: 2 }),
+  place('cucumbers', 'cucumber-tunnel', { from: '07-18', to: '09-30', head: [1, 1, 2], everyWeeks: 2 }),
+  place('squash', 'squash-pepo-winter squash-maxima', { from: '10-01', to: '02-28', head: [1, 1, 1], everyWeeks: 2 }),
+  place(
+    'winter-leaves',
+    'endive chicory-sugarloaf winter-salad-tunnel lettuce-winter-tunnel winter-purslane lambs-lettuce',
+    { from: '10-08', to: '02-28', kg: [0.12, 0.16, 0.25], everyWeeks: 2 },
+  ),
+  place('spring-leaves', 'winter-salad-tunnel lettuce-winter-tunnel winter-purslane lambs-lettuce', {
+    from: '03-01',
+    to: '04-30',
+    kg: [0.1, 0.12, 0.2],
+  }),
+  place('spinach', 'spinach', { from: '05-01', to: '06-14', kg: [0.15, 0.2, 0.3] }),
+  place('first-cucumbers', 'cucumber-tunnel', { from: '06-15', to: '07-17', head: [1, 1, 1] }),
+  place('tomatoes', 'tomato-tunnel', { from: '07-18', to: '09-30', kg: [0.3, 0.4, 0.6] }),
 ];
 
 export const samplePromise: BoxPromise = boxPromise({
@@ -54,7 +95,24 @@ export const samplePromise: BoxPromise = boxPromise({
 });
 
 export const sampleStores: readonly StorePlace[] = [
-  { ...storePlace('cold-store', 'cold', ['potato-maincrop', 'carrot-maincrop', 'parsnip', 'celeriac', 'beetroot-maincrop', 'swede', 'onion-set', 'cabbage-red'], 46_000), name: 'Cold store' },
+  {
+    ...storePlace(
+      'cold-store',
+      'cold',
+      [
+        'potato-maincrop',
+        'carrot-maincrop',
+        'parsnip',
+        'celeriac',
+        'beetroot-maincrop',
+        'swede',
+        'onion-set',
+        'cabbage-red',
+      ],
+      46_000,
+    ),
+    name: 'Cold store',
+  },
   { ...storePlace('barn', 'ambient_frost_free', ['potato-second-early'], 6_000), name: 'Barn' },
   { ...storePlace('squash-loft', 'ambient_warm', ['squash-maxima', 'squash-pepo-winter'], 8_000), name: 'Squash loft' },
 ];
@@ -74,9 +132,57 @@ export const sampleCrops: readonly OwnCrop[] = [
 
 /** Pence. */
 export const samplePrices: readonly Price[] = [
-  ...prices('kg', { 'potato-maincrop': 150, 'potato-first-early': 240, 'potato-second-early': 180, 'carrot-maincrop': 190, 'onion-set': 210, 'leek-early': 340, 'leek-mid': 340, 'leek-late': 340, parsnip: 260, 'beetroot-maincrop': 210, celeriac: 250, swede: 170, courgette: 300, 'french-bean-dwarf': 720, 'runner-bean': 560, pea: 640, 'broad-bean-spring': 420, 'tomato-tunnel': 480, spinach: 780, 'brussels-sprout': 420, 'broccoli-purple-sprouting': 780, rhubarb: 380, 'winter-salad-tunnel': 1400, 'winter-purslane': 1400, 'lambs-lettuce': 1500, 'lettuce-winter-tunnel': 1300 }),
-  ...prices('head', { 'lettuce-head': 120, 'squash-maxima': 280, 'squash-pepo-winter': 170, 'sweet-corn': 70, 'cabbage-savoy': 190, 'cabbage-red': 220, 'cabbage-spring': 150, 'cauliflower-autumn': 240, 'cauliflower-winter': 230, calabrese: 170, 'cucumber-tunnel': 140, endive: 160, 'chicory-sugarloaf': 180, 'fennel-florence': 150 }),
-  ...prices('bunch', { 'carrot-bunching': 190, 'spring-onion': 130, chard: 190, 'kale-curly': 180, 'beetroot-bunching': 190 }),
+  ...prices('kg', {
+    'potato-maincrop': 150,
+    'potato-first-early': 240,
+    'potato-second-early': 180,
+    'carrot-maincrop': 190,
+    'onion-set': 210,
+    'leek-early': 340,
+    'leek-mid': 340,
+    'leek-late': 340,
+    parsnip: 260,
+    'beetroot-maincrop': 210,
+    celeriac: 250,
+    swede: 170,
+    courgette: 300,
+    'french-bean-dwarf': 720,
+    'runner-bean': 560,
+    pea: 640,
+    'broad-bean-spring': 420,
+    'tomato-tunnel': 480,
+    spinach: 780,
+    'brussels-sprout': 420,
+    'broccoli-purple-sprouting': 780,
+    rhubarb: 380,
+    'winter-salad-tunnel': 1400,
+    'winter-purslane': 1400,
+    'lambs-lettuce': 1500,
+    'lettuce-winter-tunnel': 1300,
+  }),
+  ...prices('head', {
+    'lettuce-head': 120,
+    'squash-maxima': 280,
+    'squash-pepo-winter': 170,
+    'sweet-corn': 70,
+    'cabbage-savoy': 190,
+    'cabbage-red': 220,
+    'cabbage-spring': 150,
+    'cauliflower-autumn': 240,
+    'cauliflower-winter': 230,
+    calabrese: 170,
+    'cucumber-tunnel': 140,
+    endive: 160,
+    'chicory-sugarloaf': 180,
+    'fennel-florence': 150,
+  }),
+  ...prices('bunch', {
+    'carrot-bunching': 190,
+    'spring-onion': 130,
+    chard: 190,
+    'kale-curly': 180,
+    'beetroot-bunching': 190,
+  }),
 ];
 
 function prices(unit: SaleUnit, each: Readonly<Record<string, number>>): readonly Price[] {
@@ -89,7 +195,19 @@ export const samplePeople: readonly Person[] = [
   person('maud', { hoursWeek: 36 }),
   person('tove', { hoursWeek: 32 }),
   person('packers', { name: 'Packing hands', role: 'bench', hoursWeek: 28 }),
-  person('spring-hands', { name: 'Spring hands', role: 'hand', hoursWeek: 60, from: asMonthDay('04-01'), to: asMonthDay('10-31') }),
-  person('summer-hands', { name: 'Summer hands', role: 'hand', hoursWeek: 60, from: asMonthDay('06-01'), to: asMonthDay('09-30') }),
+  person('spring-hands', {
+    name: 'Spring hands',
+    role: 'hand',
+    hoursWeek: 60,
+    from: asMonthDay('04-01'),
+    to: asMonthDay('10-31'),
+  }),
+  person('summer-hands', {
+    name: 'Summer hands',
+    role: 'hand',
+    hoursWeek: 60,
+    from: asMonthDay('06-01'),
+    to: asMonthDay('09-30'),
+  }),
   person('looker', { name: 'Certifier', role: 'looker', hoursWeek: null, paid: false }),
 ];

@@ -40,7 +40,14 @@ const bayYears: readonly (readonly BayStand[])[] = [
   [
     { key: 'carrot', what: 'carrot-bunching', from: '02-08', to: '07-05' },
     { key: 'spring-onion', what: 'spring-onion', from: '07-08', to: '10-12' },
-    { key: 'winter-lettuce', what: 'lettuce-winter-tunnel', from: '10-14', to: '04-25', toNextYear: true, planted: true },
+    {
+      key: 'winter-lettuce',
+      what: 'lettuce-winter-tunnel',
+      from: '10-14',
+      to: '04-25',
+      toNextYear: true,
+      planted: true,
+    },
   ],
   [
     { key: 'courgette', what: 'courgette', from: '05-15', to: '09-20', planted: true },
@@ -57,15 +64,23 @@ export function tunnelStands(fromYear: number, toYear: number, today: Day): read
       stands.push(...ofYear.map((one) => bayStand(one, bay, year)).filter((one) => yearOf(one.to) >= fromYear));
     }
   }
-  return stands.map((one) => ({ ...one, state: one.from <= today ? 'recorded' : 'agreed', endedBy: one.to <= today ? (one.kind === 'crop' ? 'cut' : 'turned-in') : null }));
+  return stands.map((one) => ({
+    ...one,
+    state: one.from <= today ? 'recorded' : 'agreed',
+    endedBy: one.to <= today ? (one.kind === 'crop' ? 'cut' : 'turned-in') : null,
+  }));
 }
 
 function bayStand(one: BayStand, bay: number, year: number): Stand {
   const from = `${year}-${one.from}`;
   const left = bay + (one.half ?? 0) / 2;
   const right = one.half === 0 ? left + 0.5 : bay + 1;
-  return stand('tunnel', one.what, from, `${one.toNextYear ? year + 1 : year}-${one.to}`, {
-    id: `tunnel-${year}-bay-${bay + 1}-${one.key}`, kind: one.kind ?? 'crop', span: span(twelfth(left), twelfth(right)), courseYear: year,
+  const to = `${one.toNextYear ? year + 1 : year}-${one.to}`;
+  return stand('tunnel', one.what, [from, to], {
+    id: `tunnel-${year}-bay-${bay + 1}-${one.key}`,
+    kind: one.kind ?? 'crop',
+    span: span(twelfth(left), twelfth(right)),
+    courseYear: year,
     ...(one.planted ? { sownOn: null, plantedOn: from } : {}),
   });
 }

@@ -23,9 +23,14 @@ export type Verdict =
 export function judge(root: unknown, expected: ExpectedFigure): Verdict {
   const found = figureAt(root, expected.at);
   const wanted = inWords(expected);
-  if (expected.absent) return found.kind === 'nothing-there' ? { kind: 'met', got: null } : { kind: 'missed', got: found.value, expected: wanted, off: null };
+  if (expected.absent)
+    return found.kind === 'nothing-there'
+      ? { kind: 'met', got: null }
+      : { kind: 'missed', got: found.value, expected: wanted, off: null };
   if (found.kind === 'nothing-there') return { kind: 'missed', got: 'nothing there', expected: wanted, off: null };
-  return isMet(found, expected) ? { kind: 'met', got: found.value } : { kind: 'missed', got: found.value, expected: wanted, off: offBy(found.value, expected) };
+  return isMet(found, expected)
+    ? { kind: 'met', got: found.value }
+    : { kind: 'missed', got: found.value, expected: wanted, off: offBy(found.value, expected) };
 }
 
 function isMet({ value }: Extract<Found, { kind: 'found' }>, expected: ExpectedFigure): boolean {
@@ -49,7 +54,9 @@ function offBy(value: unknown, expected: ExpectedFigure): number | null {
 export function inWords(expected: ExpectedFigure): string {
   const parts = [
     expected.absent ? 'nothing there' : null,
-    expected.is === undefined ? null : `${String(expected.is)}${expected.within === undefined ? '' : ` within ${expected.within}`}`,
+    expected.is === undefined
+      ? null
+      : `${String(expected.is)}${expected.within === undefined ? '' : ` within ${expected.within}`}`,
     expected.atLeast === undefined ? null : `at least ${expected.atLeast}`,
     expected.atMost === undefined ? null : `at most ${expected.atMost}`,
   ];

@@ -8,7 +8,9 @@
  *   years[0].households                            by place
  *   a.b / c.d                                      one figure over another
  */
-export type Found = { readonly kind: 'found'; readonly value: unknown } | { readonly kind: 'nothing-there'; readonly at: string };
+export type Found =
+  | { readonly kind: 'found'; readonly value: unknown }
+  | { readonly kind: 'nothing-there'; readonly at: string };
 
 /** The value at the path; what was missing, when nothing is there. Throws only when the path itself cannot be read. */
 export function figureAt(root: unknown, path: string): Found {
@@ -37,7 +39,7 @@ function walk(root: unknown, path: string): Found {
   let at: unknown = root;
   for (const step of steps) {
     at = rowsOrValue(at, step);
-    if (Array.isArray(at) && (step.conditions.length > 0)) at = at[0];
+    if (Array.isArray(at) && step.conditions.length > 0) at = at[0];
     if (at === undefined) return { kind: 'nothing-there', at: path };
   }
   return { kind: 'found', value: at };
@@ -53,7 +55,10 @@ function sumOf(root: unknown, steps: readonly Step[], path: string): Found {
     const rows = rowsAt(root, steps.slice(0, count));
     if (rows === null) continue;
     const rest = steps.slice(count);
-    return { kind: 'found', value: rows.reduce<number>((sum, row) => sum + Number(rest.reduce<unknown>(rowsOrValue, row) ?? 0), 0) };
+    return {
+      kind: 'found',
+      value: rows.reduce<number>((sum, row) => sum + Number(rest.reduce<unknown>(rowsOrValue, row) ?? 0), 0),
+    };
   }
   return { kind: 'nothing-there', at: path };
 }
@@ -71,7 +76,9 @@ function rowsOrValue(at: unknown, step: Step): unknown {
   const value = step.name === '' ? at : property(at, step.name);
   if (step.place !== null) return Array.isArray(value) ? value[step.place] : undefined;
   if (step.conditions.length === 0) return value;
-  return Array.isArray(value) ? value.filter((row) => step.conditions.every(([path, wanted]) => String(deep(row, path)) === wanted)) : undefined;
+  return Array.isArray(value)
+    ? value.filter((row) => step.conditions.every(([path, wanted]) => String(deep(row, path)) === wanted))
+    : undefined;
 }
 
 function deep(row: unknown, path: string): unknown {
@@ -89,11 +96,14 @@ function stepsOf(path: string): readonly Step[] {
     if (match === null) throw new Error(`"${text}" in "${path}" is no step of a path.`);
     const inside = match[2];
     const place = inside !== undefined && /^\d+$/.test(inside) ? Number(inside) : null;
-    const conditions = inside === undefined || place !== null ? [] : inside.split(',').map((one) => {
-      const equals = one.indexOf('=');
-      if (equals < 1) throw new Error(`"${one}" in "${path}" is no condition; write name=value.`);
-      return [one.slice(0, equals), one.slice(equals + 1)] as const;
-    });
+    const conditions =
+      inside === undefined || place !== null
+        ? []
+        : inside.split(',').map((one) => {
+            const equals = one.indexOf('=');
+            if (equals < 1) throw new Error(`"${one}" in "${path}" is no condition; write name=value.`);
+            return [one.slice(0, equals), one.slice(equals + 1)] as const;
+          });
     return { name: match[1] ?? '', conditions, place };
   });
 }
