@@ -1,7 +1,10 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
 export { roundForJson } from './round.ts';
-export { finding, toldFinding, toldWhy, why } from './shapes/finding.ts';
-export { plan } from './shapes/plan.ts';
+export * as findingShapes from './shapes/finding.ts';
+export * as httpShapes from './shapes/http.ts';
+export * as planShapes from './shapes/plan.ts';
+export * as toldShapes from './shapes/told.ts';
+export { tellFinding, tellFindings, tellWhy, type ToldFinding } from './tell.ts';
 export { type HeadlinePlace, headlinePlaces } from './words/en-GB/headlines.ts';
 export { type Language, languages } from './words/languages.ts';
 export {

@@ -1,1 +1,12 @@
-export {};
+/** The server's front door. What listens is loaded only when it is started, so that a command which needs the disk alone stays quick. */
+export { readServeArguments, type ServeWish, usualPort } from './app/arguments.ts';
+export { type FarmFiles, readFarmFiles } from './disk/read-folder.ts';
+export type { Started } from './start.ts';
+
+export async function loadServer() {
+  return import('./start.ts');
+}
+
+export async function loadFounding() {
+  return import('./farm/found.ts');
+}

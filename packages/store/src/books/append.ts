@@ -56,7 +56,7 @@ function chained(head: Head, entries: readonly Entry[], receipt: Receipt): reado
   let { seq, hash } = head;
   return entries.map((entry) => {
     seq += 1;
-    const received = chain(hash, entry, receipt.newSalt(), seq, receipt.receivedAt);
+    const received = chain(hash, entry, { receivedAt: receipt.receivedAt, seq, salt: receipt.newSalt() });
     hash = received.hash;
     return received;
   });

@@ -21,5 +21,12 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'other-site': 'Another site asked to write here. Nothing was written.',
   'place-unknown': 'No place "{found}" is known here. Give its latitude, such as 52.3.',
   'year-out-of-range': '{found} is not a year this plan can reach.',
+  'calc-missing': '{field} is missing.',
+  'calc-not-known': 'This model knows no "{field}".',
+  'calc-not-a-number': '{field}: "{found}" is not a number.',
+  'calc-not-text': '{field}: {found} is not a word.',
+  'calc-not-a-list': '{field}: {found} is not a list.',
+  'calc-lists-differ-in-length': '{field}: the lists are not of one length.',
+  'calc-no-answer': '{field}: these figures have no answer. {found}',
   'our-fault': 'That is a fault of Leywright, not of yours. Nothing was written. Try again; if it stays, keep the number {reference}.',
 };

@@ -1,0 +1,70 @@
+/** The HTTP server as a value: routes and guards over a desk. Listening is somebody else's. */
+import fastifyStatic from '@fastify/static';
+import fastifySwagger from '@fastify/swagger';
+import Fastify, { type FastifyInstance } from 'fastify';
+import { jsonSchemaTransform, jsonSchemaTransformObject, validatorCompiler } from 'fastify-type-provider-zod';
+import { calcRoutes } from '../http/calc.ts';
+import { entryRoutes } from '../http/entries.ts';
+import { farmRoutes } from '../http/farms.ts';
+import { planRoutes } from '../http/plan.ts';
+import { refuse } from './answer.ts';
+import { type Desk, hexOf } from './desk.ts';
+import { answerErrors } from './errors.ts';
+import { guard } from './guard.ts';
+import { bodyLimitBytes, paramChars } from './limits.ts';
+
+export interface AppSettings {
+  readonly desk: Desk;
+  /** Folder of the built web app; null = none built. */
+  readonly webRoot: string | null;
+  /** Where people find it, for words. */
+  readonly address: () => string;
+  /** Where faults of ours are written; null = nowhere. */
+  readonly log: { readonly write: (line: string) => void } | null;
+}
+
+const bytesOfReference = 4;
+
+export async function buildApp({ desk, webRoot, address, log }: AppSettings): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: log === null ? false : { level: 'error', stream: log },
+    bodyLimit: bodyLimitBytes,
+    routerOptions: { maxParamLength: paramChars },
+    exposeHeadRoutes: true,
+  });
+  guard(app, address);
+  answerErrors(app, () => hexOf(desk.random(bytesOfReference)));
+  app.addContentTypeParser('application/zip', { parseAs: 'buffer' }, (_request, bytes, done) => done(null, bytes));
+  app.setValidatorCompiler(validatorCompiler);
+  // Answers are made by typed routes and held to their shapes by tests; checking a plan of a megabyte once more on each request is not worth its time.
+  app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
+  await app.register(fastifySwagger, {
+    openapi: { openapi: '3.1.0', info: { title: 'Leywright', version: desk.version, description: 'Plans, runs and proves the year of a stock-free organic vegetable farm that sells by weekly box.' } },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  });
+  await app.register(async (routes) => {
+    farmRoutes(routes, desk);
+    entryRoutes(routes, desk);
+    planRoutes(routes, desk);
+    calcRoutes(routes);
+    routes.get('/api/openapi.json', { schema: { summary: 'This description' } }, async () => app.swagger());
+  });
+  if (webRoot !== null) await servePages(app, webRoot);
+  return app;
+}
+
+/** The pages' addresses are made in the browser, so any of them answers with the one page; `/api` never does. */
+async function servePages(app: FastifyInstance, webRoot: string): Promise<void> {
+  await app.register(fastifyStatic, { root: webRoot, wildcard: false, cacheControl: false, setHeaders: (response, path) => response.header('cache-control', cachingOf(path)) });
+  app.get('/*', { schema: { hide: true } }, (request, reply) => {
+    const path = request.url.split('?')[0] ?? '/';
+    if (path.startsWith('/api/') || path.startsWith('/assets/')) return refuse(reply, 404, 'no-such-page', { found: path.slice(0, 200) });
+    return reply.sendFile('index.html');
+  });
+}
+
+/** Files under assets carry their content's mark in their name and never change. */
+function cachingOf(path: string): string {
+  return /[\\/]assets[\\/]/.test(path) ? 'public, max-age=31536000, immutable' : 'no-cache';
+}

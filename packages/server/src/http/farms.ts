@@ -1,0 +1,55 @@
+/** Farms of this store: list them, begin one, check a folder without keeping it. */
+import { httpShapes } from '@leywright/api';
+import { type FolderReading, readFarmFolder, readFarmZip } from '@leywright/book';
+import { type FirstSentence, knownNames } from '@leywright/planner';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { z } from 'zod';
+import { sendProblems } from '../app/answer.ts';
+import type { Desk } from '../app/desk.ts';
+import type { InputTypes } from '../app/input-types.ts';
+import { foundFromFolder, foundFromSentence, type Founding } from '../farm/found.ts';
+import { folderProblem } from '../farm/problems.ts';
+
+export function farmRoutes(app: FastifyInstance, desk: Desk): void {
+  const routes = app.withTypeProvider<InputTypes>();
+  routes.get('/api/today', { schema: { summary: 'The day', response: { 200: httpShapes.today } } }, async () => ({ today: desk.clock.today(), version: desk.version }));
+
+  routes.get('/api/farms', { schema: { summary: 'Farms of this store', response: { 200: httpShapes.farms } } }, async () => ({ farms: await desk.store.farms() }));
+
+  routes.post(
+    '/api/farms',
+    { schema: { summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip', body: httpShapes.newFarm.or(httpShapes.zip), response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems } } },
+    async (request, reply) => answerFounding(reply, await found(desk, request.body)),
+  );
+
+  routes.post(
+    '/api/folder/check',
+    { schema: { summary: 'What is wrong with a folder, without keeping it', body: httpShapes.folderFiles.or(httpShapes.zip), response: { 200: httpShapes.folderCheck, 422: httpShapes.problems } } },
+    async (request) => {
+      const reading = readFolder(request.body);
+      return { wouldImport: reading.farm !== null, name: reading.farm?.about.name ?? null, problems: reading.problems.map(folderProblem) };
+    },
+  );
+}
+
+type Body = z.infer<typeof httpShapes.newFarm> | Uint8Array;
+
+async function found(desk: Desk, body: Body): Promise<Founding> {
+  if (body instanceof Uint8Array || 'files' in body) return foundFromFolder(desk, readFolder(body));
+  return foundFromSentence(desk, sentenceOf(body));
+}
+
+function readFolder(body: Uint8Array | z.infer<typeof httpShapes.folderFiles>): FolderReading {
+  return body instanceof Uint8Array ? readFarmZip(body, knownNames()) : readFarmFolder(new Map(Object.entries(body.files)), knownNames());
+}
+
+function sentenceOf(body: z.infer<typeof httpShapes.firstSentence>): FirstSentence {
+  const { name = null, plotAreasHa = null, near = null, latDeg = null, lonDeg = null, ...counts } = body;
+  return { ...counts, name, plotAreasHa, near: near === '' ? null : near, latDeg, lonDeg };
+}
+
+function answerFounding(reply: FastifyReply, founding: Founding): FastifyReply {
+  if (founding.kind === 'refused') return sendProblems(reply, founding.status, founding.problems);
+  const { farm, assumed, problems } = founding;
+  return reply.code(201).send({ farm, assumed, problems });
+}
