@@ -98,7 +98,8 @@ const alliums: readonly CourseStand[] = [
   crop('spring-onion-2', 'spring-onion', [0.47, 0.5], { sow: '05-10', end: '08-20' }),
   cover('spring-onion-2-rye', ryeVetch, [0.47, 0.5], { sow: '08-26', end: '04-20', endYearOffset: next }),
   crop('leek-early', 'leek-early', [0.5, 0.62], { plant: '05-04', end: '10-05' }),
-  undersown('leek-early-trefoil', 'trefoil', 'leek-early', [0.5, 0.62], {
+  undersown('leek-early-trefoil', 'trefoil', [0.5, 0.62], {
+    into: 'leek-early',
     sow: '06-08',
     end: '04-14',
     endYearOffset: next,

@@ -111,7 +111,7 @@ function standsOf(one: Plot, growing: Growing): readonly Stand[] {
         undersownIn: it.undersownIn === null ? null : asId<Stand['id']>(`${it.undersownIn}-${half + 1}`),
       }));
       stands.push(...next);
-      free = next.reduce<Day>((latest, it) => (it.to > latest ? it.to : latest), free);
+      free = [free, ...next.map((it) => it.to)].sort().at(-1) ?? free;
     }
     return stands;
   });
