@@ -33,6 +33,8 @@ export type { Maturity } from './growth/maturity.ts';
 export type { StageSums } from './growth/stages.ts';
 export type { ThermalSettings, ThermalSums } from './growth/thermal-sums.ts';
 
+export * as hedgeWork from './habitat/hedge-work.ts';
+
 export * as fixation from './nitrogen/fixation.ts';
 export * as nitrogenBalance from './nitrogen/yearly-balance.ts';
 export type { CoverUse } from './nitrogen/fixation.ts';

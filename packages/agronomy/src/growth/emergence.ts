@@ -4,7 +4,7 @@
  * Source  Harrington & Minges 1954 (days to emergence at a constant soil temperature, 13 mm deep, moist), and straight lines fitted to it in
  *         reference/crops.csv; Danish field sums above 0 °C from the same table; Brewster 2008 eq. 4.7 for half germination.
  * Checks  test/checks/science.csv gd-08, gd-10; test/checks/crops.csv em-*
- * Holds   warmer soil never brings it up later, up to 25 °C; at temperatures of the table the table's own days come back.
+ * Holds   warmer soil never brings it up later, up to 20 °C (parsnip is at its best there); at temperatures of the table the table's own days come back.
  * Leaves out  drought, crusts, slugs and depth. Until soil temperature is modelled the air's mean stands for the soil's, which in spring is too warm by a degree or two.
  */
 import { reference } from '../reference/reference.ts';

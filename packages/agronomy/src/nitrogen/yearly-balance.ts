@@ -40,6 +40,18 @@ export function offtakeKgHa(cropId: string, yieldTHa: Interval): Interval {
   return interval(yieldTHa.low * nLowKgT, (yieldTHa.typ * (nLowKgT + nHighKgT)) / 2, yieldTHa.high * nHighKgT);
 }
 
+/** What a yield carries off (kg/ha) at a content of the fresh product. */
+export function removedKgHa(yieldTHa: number, contentKgT: number): number {
+  return yieldTHa * contentKgT;
+}
+
+/** Nitrogen a crop must find to reach a yield (kg/ha): product and residue, in proportion to the typical crop of the table. Throws for an unknown crop. */
+export function uptakeAtYieldKgHa(cropId: string, yieldTHa: number): number {
+  const crop = reference.crops.get(cropId);
+  if (crop === undefined) throw new Error(`There is no crop "${cropId}" in the tables.`);
+  return (crop.nUptakeTypKgHa * yieldTHa) / crop.yieldTypTHa;
+}
+
 /** A year's nitrogen on one part (kg/ha). */
 export interface YearlyNitrogen {
   readonly fixedKgHa: Interval;

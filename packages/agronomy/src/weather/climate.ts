@@ -44,8 +44,8 @@ export interface NearestClimate {
 }
 
 const lapseCPerM = -0.0065;
-/** A hundred metres of height change a climate about as much as this many kilometres. Common practice. */
-const kmPerM = 0.5;
+/** A metre up is worth a kilometre toward the pole: a hundred of either cool the year by about 0.65 °C. Common practice. */
+const kmPerM = 1;
 
 let kept: readonly ClimateStation[] | null = null;
 
