@@ -10,7 +10,7 @@ import type { StandEnd, StandKind } from '../farm/stand.ts';
 /** Tables of the farm that a `set` entry writes a row of; `rotation`, `promise` and `about` have one row each. */
 export const subjects = [
   'about', 'fields', 'plots', 'parts', 'features', 'stands', 'rotation', 'rests', 'promise', 'crops', 'prices',
-  'stores', 'storeLosses', 'people', 'soilSamples', 'weather', 'marks',
+  'stores', 'storeLosses', 'people', 'soilSamples', 'weather', 'marks', 'aliases',
 ] as const;
 export type Subject = (typeof subjects)[number];
 

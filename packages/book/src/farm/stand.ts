@@ -28,6 +28,9 @@ export interface Stand {
   readonly from: Day;
   /** First day the ground is free again. Half-open: [from, to). */
   readonly to: Day;
+  /** What was planned, kept when a record moved the stand; left out while nothing has moved it. */
+  readonly plannedFrom?: Day;
+  readonly plannedTo?: Day;
   readonly undersownIn: StandId | null;
   readonly course: CourseId | null;
   readonly courseYear: number | null;
