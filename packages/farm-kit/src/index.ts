@@ -17,6 +17,7 @@ export {
 } from './build/farm.ts';
 export { boxPromise, boxSize, ownCrop, person, price, slot, storePlace, yearNeed } from './build/promise.ts';
 export { course, courseStand, cover, ownRest, rotation, type StandPieces, stand } from './build/stand.ts';
+export { sampleBook } from './demo/records.ts';
 export { sampleFarm, sampleToday } from './demo/sample-farm.ts';
 export { type ExpectedFigure, inWords, judge, type Verdict } from './golden/expectation.ts';
 export { type Found, figureAt } from './golden/figure-at.ts';

@@ -3,7 +3,7 @@
  * and the things that happen (a cover lost to slugs, ground too wet to drill, a crop lifted late).
  */
 import type { Course, CourseStand, Stand } from '@leywright/book';
-import { addDays, asId, type Day, dayInYear, dayOfYear, yearOf } from '@leywright/measures';
+import { addDays, asDay, type Day, dayInYear, dayOf, dayOfYear, yearOf } from '@leywright/measures';
 import { stand } from '../build/stand.ts';
 
 /** Course years of the past; those of the first year are kept only as far as they reach into the next. */
@@ -26,15 +26,14 @@ export function standsOfThePast(past: Past, today: Day): readonly Stand[] {
       stands.push(...course.stands.map((one) => laidOut(plot, year, { course, one })));
     }
   }
-  return stands
-    .filter(
-      (one) =>
-        yearOf(one.to) >= past.firstYear &&
-        !(one.to === dayInYear(one.to.slice(5) as never, past.firstYear) && yearOf(one.to) < past.firstYear),
-    )
-    .map((one) => withFate(one))
+  const kept = stands.filter((one) => one.to > dayOf(past.firstYear, 1, 1));
+  const ids = new Set(kept.map((one) => one.id));
+  return kept
+    .map((one) => ({ ...one, ...fates[one.id] }))
     .map((one) => ({
       ...one,
+      // The crop it was sown into was off before the records begin.
+      undersownIn: one.undersownIn !== null && ids.has(one.undersownIn) ? one.undersownIn : null,
       state: one.from <= today ? 'recorded' : 'agreed',
       endedBy: one.to <= today ? (one.endedBy ?? endOf(one)) : null,
     }));
@@ -84,12 +83,12 @@ function endOf(one: Stand): Stand['endedBy'] {
 /** What went otherwise than meant, by stand. */
 const fates: Readonly<Record<string, Partial<Stand>>> = {
   'e-2023-carrot': {
-    to: asId<never>('2023-11-06') as unknown as Day,
+    to: asDay('2023-11-06'),
     reason: 'Wet from the second week of October; the ground did not carry the harvester until November.',
   },
   'e-2023-carrot-rye': {
-    from: '2024-03-14' as Day,
-    sownOn: '2024-03-14' as Day,
+    from: asDay('2024-03-14'),
+    sownOn: asDay('2024-03-14'),
     what: 'mix-oat-pea-vetch',
     reason: 'Too wet to drill rye before winter.',
   },
@@ -106,7 +105,3 @@ const fates: Readonly<Record<string, Partial<Stand>>> = {
     reason: 'Dry from sowing to August; thin where the beans stood thick.',
   },
 };
-
-function withFate(one: Stand): Stand {
-  return { ...one, ...fates[one.id] };
-}
