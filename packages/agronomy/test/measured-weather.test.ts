@@ -1,12 +1,14 @@
 /** Real days: Seattle-Tacoma 2012-2015, daily, as the npm package vega-datasets carries them from NOAA (temperatures °C, precipitation mm, wind m/s). */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { climate, dailyNormals, degreeDays, evapotranspiration, radiation, thermal, weather } from '@leywright/agronomy';
 import { asDay, dayNumber, dayOfYear, yearOf } from '@leywright/measures';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 
-const file = createRequire(import.meta.url).resolve('vega-datasets/data/seattle-weather.csv');
+// The package exports its program only; its data stand beside it.
+const file = join(dirname(createRequire(import.meta.url).resolve('vega-datasets')), '../data/seattle-weather.csv');
 const rows = parse(readFileSync(file, 'utf8'), { columns: true }) as Record<string, string>[];
 const days = rows.map((row) => ({ day: asDay((row['date'] ?? '').slice(0, 10).replaceAll('/', '-')), tMaxC: Number(row['temp_max']), tMinC: Number(row['temp_min']), rainMm: Number(row['precipitation']), windMS: Number(row['wind']) }));
 const place = { latDeg: 47.45, elevationM: 132, coast: true };

@@ -24,23 +24,31 @@ export interface ThermalSettings {
   readonly upperC?: number | null;
   /** Degrees added to the air: +3 °C in a tunnel (common practice). */
   readonly warmerByC?: number;
-  /** With a latitude, days under ten hours count nothing: leafy growth stands still then (common practice, no source). */
+  /** With a latitude, days under ten hours count only `shortDayShare`: leafy growth stands still then (common practice, no source). */
   readonly restInShortDaysLatDeg?: number | null;
+  /** 0 for leafy crops; `hardyShortDayShare` for covers that grow on through the winter. */
+  readonly shortDayShare?: number;
 }
 
 /** What a tunnel adds to the mean temperature of the day. Common practice. */
 export const tunnelWarmerByC = 3;
 
+/**
+ * What a short day counts for rye, vetch, ryegrass and other covers that grow on in winter. Fitted here, not published: covers of the table sown on
+ * their last useful day then hold three tenths of the ground by the new year, and rye and vetch sown four weeks later do not.
+ */
+export const hardyShortDayShare = 0.3;
+
 export function thermalSums(weather: WeatherSeries, settings: ThermalSettings): ThermalSums {
-  const { baseC, upperC = null, warmerByC = 0 } = settings;
+  const { baseC, upperC = null, warmerByC = 0, shortDayShare = 0 } = settings;
   const sumCd = new Float64Array(weather.dayCount + 1);
   const dayIsLongEnough = settings.restInShortDaysLatDeg == null ? null : longDays(settings.restInShortDaysLatDeg);
   let index = weather.dayCount > 0 && dayIsLongEnough !== null ? normalIndex(dayAt(weather.startDayNumber)) : 0;
   for (let at = 0; at < weather.dayCount; at++) {
     let tMeanC = ((weather.tMaxC[at] ?? 0) + (weather.tMinC[at] ?? 0)) / 2 + warmerByC;
     if (upperC !== null && tMeanC > upperC) tMeanC = upperC;
-    const counts = dayIsLongEnough === null || dayIsLongEnough[index] === 1;
-    sumCd[at + 1] = (sumCd[at] ?? 0) + (counts && tMeanC > baseC ? tMeanC - baseC : 0);
+    const share = dayIsLongEnough === null || dayIsLongEnough[index] === 1 ? 1 : shortDayShare;
+    sumCd[at + 1] = (sumCd[at] ?? 0) + (tMeanC > baseC ? share * (tMeanC - baseC) : 0);
     // Day length moves by minutes a day: being one day out after 28 February of a common year does not show.
     index = index === 365 ? 0 : index + 1;
   }

@@ -22,8 +22,19 @@ export function tableText(name: string): TableText {
   return table;
 }
 
+const keptCells = new WeakMap<TableText, readonly ((column: string) => string)[]>();
+
 /** Each row as a question by column name. Throws when asked for a column the table has not. */
 export function cellsOf(table: TableText): readonly ((column: string) => string)[] {
+  let cells = keptCells.get(table);
+  if (cells === undefined) {
+    cells = readCells(table);
+    keptCells.set(table, cells);
+  }
+  return cells;
+}
+
+function readCells(table: TableText): readonly ((column: string) => string)[] {
   const at = new Map(table.columns.map((column, index) => [column, index]));
   return table.rows.map((row) => (column: string) => {
     const index = at.get(column);

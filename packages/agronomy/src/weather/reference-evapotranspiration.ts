@@ -3,7 +3,7 @@
  *
  * Source  FAO-56 (Allen et al. 1998), eq. 6 with chapters 3 and 4; Hargreaves eq. 52; clipping of brightness and wind as ASCE 2005.
  * Checks  test/checks/science.csv et-18 to et-31 (FAO-56 examples 14, 17, 18 and 20); test/measured-weather.test.ts (four years of real days)
- * Holds   never negative; a drier, brighter or windier day never asks for less; says for each input which rung it stood on.
+ * Holds   never negative; a drier or windier day never asks for less, nor a brighter one from April to September; says which rung each input stood on.
  * Leaves out  the soil's own heat in a day (taken as nil, as FAO-56 says) and hours within the day.
  */
 import {
