@@ -1,8 +1,10 @@
 /** The farm's book: what a farm is, the entries that record it, and the open folder it is kept and handed on in. */
+
+export { bodyDigest, canonicalJson, chain, plainEntry, type Receipt, withdrawBody } from './entry/chain.ts';
 export type * from './entry/entry.ts';
 export { subjects } from './entry/entry.ts';
-export { bodyDigest, canonicalJson, chain, plainEntry, type Receipt, withdrawBody } from './entry/chain.ts';
 export { newEntryId } from './entry/entry-id.ts';
+export { instantMs } from './entry/instant.ts';
 export { newestVersion, readEntry, readReceivedEntry } from './entry/read-entry.ts';
 export { type BookEnd, type Breach, type Verification, verifyBook } from './entry/verify-book.ts';
 export { aboutFarm, conventionsAt, defaultConventions, defaultShows, emptyFarm } from './farm/defaults.ts';
@@ -15,14 +17,13 @@ export type * from './farm/stand.ts';
 export { standEnds, standKinds, standStates } from './farm/stand.ts';
 export { keyOf, type ListSubject, listSubjects, type RowOf } from './farm/subjects.ts';
 export { folderFiles } from './folder/file-names.ts';
-export type { KnownNames } from './folder/known-names.ts';
-export { nearest } from './folder/nearest.ts';
 export { type Problem, type ProblemCode, problemCodes } from './folder/problem.ts';
 export { type FolderReading, readFarmFolder } from './folder/read-folder.ts';
 export { writeFarmFolder } from './folder/write-folder.ts';
 export { readFarmZip, zipFolder } from './folder/zip.ts';
+export type { KnownNames } from './names/known-names.ts';
+export { nearest } from './names/nearest.ts';
 export { asKnownOn } from './replay/as-known-on.ts';
 export { entriesOf, type Stamp } from './replay/entries-of.ts';
 export { type BookFinding, type BookFindingCode, bookFindingCodes } from './replay/findings.ts';
-export { instantMs } from './replay/instant.ts';
-export { replay, type Replayed, type ReplayOptions } from './replay/replay.ts';
+export { type Replayed, type ReplayOptions, replay } from './replay/replay.ts';

@@ -40,7 +40,25 @@ export function chain(previousHash: string | null, entry: Entry, receipt: Receip
 /** The hash an entry must have after the one before it. */
 export function hashOf(previousHash: string | null, received: Omit<ReceivedEntry, 'hash'>): string {
   const { v, id, farm, doneOn, doneAt, enteredAt, by, device, deviceSeq, amends, reason, receivedAt, seq } = received;
-  return digest(canonicalJson({ previous: previousHash, v, id, farm, doneOn, doneAt, enteredAt, by, device, deviceSeq, amends, reason, receivedAt, seq, bodyDigest: received.bodyDigest }));
+  return digest(
+    canonicalJson({
+      previous: previousHash,
+      v,
+      id,
+      farm,
+      doneOn,
+      doneAt,
+      enteredAt,
+      by,
+      device,
+      deviceSeq,
+      amends,
+      reason,
+      receivedAt,
+      seq,
+      bodyDigest: received.bodyDigest,
+    }),
+  );
 }
 
 /** The entry without what it got on receipt. */

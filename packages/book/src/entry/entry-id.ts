@@ -9,7 +9,8 @@ import type { EntryId } from '@leywright/measures';
  */
 export function newEntryId(random: Uint8Array, instantMs: number): EntryId {
   if (random.length !== 10) throw new Error(`An entry's id takes 10 random bytes, not ${random.length}.`);
-  if (!Number.isInteger(instantMs) || instantMs < 0 || instantMs >= 2 ** 48) throw new Error(`${instantMs} is not a time of this era in milliseconds.`);
+  if (!Number.isInteger(instantMs) || instantMs < 0 || instantMs >= 2 ** 48)
+    throw new Error(`${instantMs} is not a time of this era in milliseconds.`);
   const bytes = [...Array.from({ length: 6 }, (_, at) => Math.floor(instantMs / 2 ** (8 * (5 - at))) % 256), ...random];
   bytes[6] = 0x70 | ((bytes[6] ?? 0) & 0x0f);
   bytes[8] = 0x80 | ((bytes[8] ?? 0) & 0x3f);

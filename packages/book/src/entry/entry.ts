@@ -9,23 +9,78 @@ import type { StandEnd, StandKind } from '../farm/stand.ts';
 
 /** Tables of the farm that a `set` entry writes a row of; `rotation`, `promise` and `about` have one row each. */
 export const subjects = [
-  'about', 'fields', 'plots', 'parts', 'features', 'stands', 'rotation', 'rests', 'promise', 'crops', 'prices',
-  'stores', 'storeLosses', 'people', 'soilSamples', 'weather', 'marks', 'aliases',
+  'about',
+  'fields',
+  'plots',
+  'parts',
+  'features',
+  'stands',
+  'rotation',
+  'rests',
+  'promise',
+  'crops',
+  'prices',
+  'stores',
+  'storeLosses',
+  'people',
+  'soilSamples',
+  'weather',
+  'marks',
+  'aliases',
 ] as const;
 export type Subject = (typeof subjects)[number];
 
 export type EntryBody =
   /** Describes the farm: the row `key` of `subject` is `value` from now on; null takes the row away. */
   | { readonly kind: 'set'; readonly subject: Subject; readonly key: string; readonly value: unknown }
-  | { readonly kind: 'sowing'; readonly stand: string | null; readonly plot: string; readonly span: Span; readonly what: string; readonly standKind: StandKind; readonly variety: string | null; readonly seedLot: string | null; readonly seedKg: number | null; readonly undersownIn: string | null; readonly expectedTo: Day | null }
-  | { readonly kind: 'planting'; readonly stand: string | null; readonly plot: string; readonly span: Span; readonly what: string; readonly variety: string | null; readonly plants: number | null; readonly expectedTo: Day | null }
-  | { readonly kind: 'harvest'; readonly stand: string | null; readonly plot: string | null; readonly crop: string; readonly grossKg: number | null; readonly count: number | null; readonly unit: SaleUnit; readonly gradedOutShare: number | null; readonly into: 'box' | 'store' | 'sale' | 'own-use' | 'compost'; readonly store: string | null }
+  | {
+      readonly kind: 'sowing';
+      readonly stand: string | null;
+      readonly plot: string;
+      readonly span: Span;
+      readonly what: string;
+      readonly standKind: StandKind;
+      readonly variety: string | null;
+      readonly seedLot: string | null;
+      readonly seedKg: number | null;
+      readonly undersownIn: string | null;
+      readonly expectedTo: Day | null;
+    }
+  | {
+      readonly kind: 'planting';
+      readonly stand: string | null;
+      readonly plot: string;
+      readonly span: Span;
+      readonly what: string;
+      readonly variety: string | null;
+      readonly plants: number | null;
+      readonly expectedTo: Day | null;
+    }
+  | {
+      readonly kind: 'harvest';
+      readonly stand: string | null;
+      readonly plot: string | null;
+      readonly crop: string;
+      readonly grossKg: number | null;
+      readonly count: number | null;
+      readonly unit: SaleUnit;
+      readonly gradedOutShare: number | null;
+      readonly into: 'box' | 'store' | 'sale' | 'own-use' | 'compost';
+      readonly store: string | null;
+    }
   | { readonly kind: 'stand-ended'; readonly stand: string; readonly by: StandEnd; readonly why: string | null }
   | { readonly kind: 'establishment'; readonly stand: string; readonly establishedShare: number }
   | { readonly kind: 'weighing'; readonly crop: string; readonly store: string | null; readonly kg: number }
   | { readonly kind: 'job-done'; readonly job: string; readonly share: number; readonly hours: number | null }
   | { readonly kind: 'organism-found'; readonly mark: OrganismMark }
-  | { readonly kind: 'observation'; readonly plot: string | null; readonly what: string; readonly count: number | null; readonly of: number | null; readonly words: string | null }
+  | {
+      readonly kind: 'observation';
+      readonly plot: string | null;
+      readonly what: string;
+      readonly count: number | null;
+      readonly of: number | null;
+      readonly words: string | null;
+    }
   | { readonly kind: 'rotation-agreed'; readonly reasons: Readonly<Record<string, string>> }
   /** Strikes the amended entry out; a replacement is any other kind with `amends`. */
   | { readonly kind: 'struck-out' }

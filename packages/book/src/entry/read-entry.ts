@@ -1,7 +1,7 @@
 /** Entries from outside: each is either an entry of a version we know, or problems. */
 import type { z } from 'zod';
-import { nearest } from '../folder/nearest.ts';
 import { type Problem, type ProblemCode, problemCodes } from '../folder/problem.ts';
+import { nearest } from '../names/nearest.ts';
 import type { Entry, ReceivedEntry } from './entry.ts';
 import { entryShape, receivedShape } from './entry-shapes.ts';
 
@@ -32,21 +32,46 @@ function read<T>(json: unknown, shape: z.ZodType<T>, line: number | null): T | r
 
 function told(issue: z.core.$ZodIssue, json: unknown, line: number | null): readonly Problem[] {
   const path = issue.path.map(String).join('.');
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => problem('unknown-key', line, path === '' ? key : `${path}.${key}`, { found: key }));
-  const value = issue.path.reduce<unknown>((at, key) => (typeof at === 'object' && at !== null && Object.hasOwn(at, key) ? (at as Record<PropertyKey, unknown>)[key] : undefined), json);
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map((key) => problem('unknown-key', line, path === '' ? key : `${path}.${key}`, { found: key }));
+  const value = issue.path.reduce<unknown>(
+    (at, key) =>
+      typeof at === 'object' && at !== null && Object.hasOwn(at, key)
+        ? (at as Record<PropertyKey, unknown>)[key]
+        : undefined,
+    json,
+  );
   if (value === undefined) return [problem('missing-value', line, path)];
   const found = JSON.stringify(value);
-  if (issue.code === 'invalid_value') return [problem('not-in-list', line, path, { found, nearest: nearest(String(value), issue.values.map(String)) })];
+  if (issue.code === 'invalid_value')
+    return [problem('not-in-list', line, path, { found, nearest: nearest(String(value), issue.values.map(String)) })];
   if (issue.code === 'too_small' || issue.code === 'too_big') return [problem('out-of-range', line, path, { found })];
-  const nearby = issue.code === 'custom' && Array.isArray(issue.params?.['nearest']) ? issue.params['nearest'].map(String) : [];
-  return [problem(issue.code === 'custom' ? codeOf(issue.message) : 'not-an-entry', line, path, { found, nearest: nearby })];
+  const nearby =
+    issue.code === 'custom' && Array.isArray(issue.params?.['nearest']) ? issue.params['nearest'].map(String) : [];
+  return [
+    problem(issue.code === 'custom' ? codeOf(issue.message) : 'not-an-entry', line, path, { found, nearest: nearby }),
+  ];
 }
 
 function codeOf(message: string): ProblemCode {
   return problemCodes.find((code) => code === message) ?? 'not-an-entry';
 }
 
-function problem(code: ProblemCode, line: number | null, column: string, more: Partial<Pick<Problem, 'found' | 'nearest' | 'figures'>> = {}): Problem {
+function problem(
+  code: ProblemCode,
+  line: number | null,
+  column: string,
+  more: Partial<Pick<Problem, 'found' | 'nearest' | 'figures'>> = {},
+): Problem {
   const found = more.found === undefined || more.found === null ? null : more.found.slice(0, 80);
-  return { code, gravity: 'stops', file: bookFile, line, column, found, nearest: more.nearest ?? [], figures: more.figures ?? {} };
+  return {
+    code,
+    gravity: 'stops',
+    file: bookFile,
+    line,
+    column,
+    found,
+    nearest: more.nearest ?? [],
+    figures: more.figures ?? {},
+  };
 }

@@ -1,6 +1,7 @@
 /** Whether a book is as it was written. */
-import type { ReceivedEntry } from './entry.ts';
+
 import { bodyDigest, hashOf } from './chain.ts';
+import type { ReceivedEntry } from './entry.ts';
 
 /**
  * How an entry fails: `changed` (its envelope or body is not what was sealed), `missing` (entries before it are not there), `moved` (it stands out of
@@ -10,7 +11,11 @@ export type Breach = 'changed' | 'missing' | 'moved' | 'repeated' | 'body-missin
 
 export type Verification =
   | { readonly ok: true; readonly count: number; readonly lastHash: string | null; readonly withdrawn: number }
-  | { readonly ok: false; readonly count: number; readonly firstBad: { readonly at: number; readonly seq: number; readonly id: string; readonly how: Breach } };
+  | {
+      readonly ok: false;
+      readonly count: number;
+      readonly firstBad: { readonly at: number; readonly seq: number; readonly id: string; readonly how: Breach };
+    };
 
 /** Where a book goes on from, when only its later entries are looked at. */
 export interface BookEnd {
@@ -48,7 +53,12 @@ function breachOf(entry: ReceivedEntry, { previous, at, entries, withdrawn }: St
   return withdrawn.has(entry.id) ? null : 'body-missing';
 }
 
-function outOfOrder(entry: ReceivedEntry, expectedSeq: number, before: readonly ReceivedEntry[], later: readonly ReceivedEntry[]): Breach {
+function outOfOrder(
+  entry: ReceivedEntry,
+  expectedSeq: number,
+  before: readonly ReceivedEntry[],
+  later: readonly ReceivedEntry[],
+): Breach {
   if (entry.seq > expectedSeq) return later.some((one) => one.seq === expectedSeq) ? 'moved' : 'missing';
   return before.some((one) => one.seq === entry.seq) ? 'repeated' : 'moved';
 }

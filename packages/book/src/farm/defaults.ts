@@ -35,22 +35,49 @@ export function conventionsAt(latDeg: number): Conventions {
 }
 
 function halfYearOn(monthDay: MonthDay): MonthDay {
-  const month = (Number(monthDay.slice(0, 2)) + 5) % 12 + 1;
+  const month = ((Number(monthDay.slice(0, 2)) + 5) % 12) + 1;
   const lastDay = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 28;
-  return asMonthDay(`${String(month).padStart(2, '0')}-${String(Math.min(Number(monthDay.slice(3)), lastDay)).padStart(2, '0')}`);
+  return asMonthDay(
+    `${String(month).padStart(2, '0')}-${String(Math.min(Number(monthDay.slice(3)), lastDay)).padStart(2, '0')}`,
+  );
 }
 
 export const defaultShows: Shows = { area: 'ha', mass: 'kg', weekStart: 'monday', money: 'GBP' };
 
 /** A farm about which nothing is known but its name and place. */
 export function aboutFarm(id: string, name: string, place: Place): About {
-  return { id: id as FarmId, name, place, conventions: conventionsAt(place.latDeg), shows: defaultShows, sample: false };
+  return {
+    id: id as FarmId,
+    name,
+    place,
+    conventions: conventionsAt(place.latDeg),
+    shows: defaultShows,
+    sample: false,
+  };
 }
 
 export function emptyFarm(about: About): Farm {
   return {
-    about, fields: [], plots: [], parts: [], features: [], stands: [], rotation: null, rests: [], promise: null, crops: [], prices: [], stores: [],
-    storeLosses: [], people: [], soilSamples: [], weather: [], marks: [], harvests: [], weighings: [], jobsDone: [], aliases: {},
+    about,
+    fields: [],
+    plots: [],
+    parts: [],
+    features: [],
+    stands: [],
+    rotation: null,
+    rests: [],
+    promise: null,
+    crops: [],
+    prices: [],
+    stores: [],
+    storeLosses: [],
+    people: [],
+    soilSamples: [],
+    weather: [],
+    marks: [],
+    harvests: [],
+    weighings: [],
+    jobsDone: [],
+    aliases: {},
   };
 }
-

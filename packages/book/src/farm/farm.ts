@@ -1,7 +1,16 @@
 /** The whole farm as known: what the folder's files say, with the book's entries replayed over it. */
 import type { CropId, Day, FarmId, MonthDay } from '@leywright/measures';
 import type { Feature, Field, OrganismMark, Part, Plot, SoilSample } from './land.ts';
-import type { BoxPromise, HarvestRecord, OwnStoreLoss, Person, Price, StorePlace, WeatherDay, WeighingRecord } from './promise.ts';
+import type {
+  BoxPromise,
+  HarvestRecord,
+  OwnStoreLoss,
+  Person,
+  Price,
+  StorePlace,
+  WeatherDay,
+  WeighingRecord,
+} from './promise.ts';
 import type { OwnCrop, OwnRest, Rotation, Stand } from './stand.ts';
 
 export interface Place {
@@ -84,7 +93,13 @@ export interface Farm {
   readonly harvests: readonly HarvestRecord[];
   readonly weighings: readonly WeighingRecord[];
   /** Jobs done, by job id, with the share of the job that was done. */
-  readonly jobsDone: readonly { readonly entry: string; readonly job: string; readonly on: Day; readonly share: number; readonly hours: number | null }[];
+  readonly jobsDone: readonly {
+    readonly entry: string;
+    readonly job: string;
+    readonly on: Day;
+    readonly share: number;
+    readonly hours: number | null;
+  }[];
   /** Crop ids by other names people wrote, lower case. */
   readonly aliases: Readonly<Record<string, CropId>>;
 }

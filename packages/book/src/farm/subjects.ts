@@ -3,13 +3,42 @@ import type { z } from 'zod';
 import type { Subject } from '../entry/entry.ts';
 import type { Farm } from './farm.ts';
 import {
-  aboutShape, cropShape, featureShape, fieldShape, markShape, partShape, personShape, plotShape, priceShape, promiseShape, restShape, rotationShape, shapes, soilShape,
-  standShape, storeLossShape, storeShape, weatherShape,
+  aboutShape,
+  cropShape,
+  featureShape,
+  fieldShape,
+  markShape,
+  partShape,
+  personShape,
+  plotShape,
+  priceShape,
+  promiseShape,
+  restShape,
+  rotationShape,
+  shapes,
+  soilShape,
+  standShape,
+  storeLossShape,
+  storeShape,
+  weatherShape,
 } from './row-shapes.ts';
 
 /** Tables that are lists of rows. */
 export const listSubjects = [
-  'fields', 'plots', 'parts', 'features', 'stands', 'rests', 'crops', 'prices', 'stores', 'storeLosses', 'people', 'soilSamples', 'weather', 'marks',
+  'fields',
+  'plots',
+  'parts',
+  'features',
+  'stands',
+  'rests',
+  'crops',
+  'prices',
+  'stores',
+  'storeLosses',
+  'people',
+  'soilSamples',
+  'weather',
+  'marks',
 ] as const satisfies readonly Subject[];
 export type ListSubject = (typeof listSubjects)[number];
 export type RowOf<S extends ListSubject> = Farm[S][number];
@@ -40,9 +69,24 @@ export function keyOf<S extends ListSubject>(subject: S, row: RowOf<S>): string 
 }
 
 export const subjectShapes: { readonly [S in Subject]: z.ZodType } = {
-  about: aboutShape, fields: fieldShape, plots: plotShape, parts: partShape, features: featureShape, stands: standShape, rotation: rotationShape, rests: restShape,
-  promise: promiseShape, crops: cropShape, prices: priceShape, stores: storeShape, storeLosses: storeLossShape, people: personShape, soilSamples: soilShape,
-  weather: weatherShape, marks: markShape, aliases: shapes.id(),
+  about: aboutShape,
+  fields: fieldShape,
+  plots: plotShape,
+  parts: partShape,
+  features: featureShape,
+  stands: standShape,
+  rotation: rotationShape,
+  rests: restShape,
+  promise: promiseShape,
+  crops: cropShape,
+  prices: priceShape,
+  stores: storeShape,
+  storeLosses: storeLossShape,
+  people: personShape,
+  soilSamples: soilShape,
+  weather: weatherShape,
+  marks: markShape,
+  aliases: shapes.id(),
 };
 
 export function isListSubject(subject: Subject): subject is ListSubject {

@@ -5,9 +5,9 @@ import { conventionsAt, defaultShows } from '../farm/defaults.ts';
 import type { About, Conventions, Place } from '../farm/farm.ts';
 import type { BoxPromise } from '../farm/promise.ts';
 import type { Rotation } from '../farm/stand.ts';
+import { nearest } from '../names/nearest.ts';
 import { type PromiseHead, usualPackWeekday } from '../rows/promise.ts';
 import { type FarmJson, farmJson } from './farm-json.ts';
-import { nearest } from './nearest.ts';
 import { type ProblemCode, type ProblemList, problemCodes } from './problem.ts';
 
 const file = 'farm.json';
@@ -41,14 +41,22 @@ interface Within {
 
 function withoutUnknown(value: unknown, shape: unknown, within: Within): unknown {
   const inner = unwrapped(shape);
-  if (!(inner instanceof z.ZodObject) || typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  if (!(inner instanceof z.ZodObject) || typeof value !== 'object' || value === null || Array.isArray(value))
+    return value;
   const known = Object.keys(inner.shape);
-  return Object.fromEntries(Object.entries(value).flatMap(([key, one]) => {
-    if (known.includes(key)) return [[key, withoutUnknown(one, inner.shape[key], { ...within, path: [...within.path, key] })]];
-    const near = nearest(key, known);
-    within.problems.add('unknown-key', { file, line: null, column: [...within.path, key].join('.') }, { found: key, nearest: near, gravity: near.length > 0 ? 'stops' : 'look' });
-    return [];
-  }));
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, one]) => {
+      if (known.includes(key))
+        return [[key, withoutUnknown(one, inner.shape[key], { ...within, path: [...within.path, key] })]];
+      const near = nearest(key, known);
+      within.problems.add(
+        'unknown-key',
+        { file, line: null, column: [...within.path, key].join('.') },
+        { found: key, nearest: near, gravity: near.length > 0 ? 'stops' : 'look' },
+      );
+      return [];
+    }),
+  );
 }
 
 function unwrapped(shape: unknown): unknown {
@@ -56,13 +64,21 @@ function unwrapped(shape: unknown): unknown {
 }
 
 function tellIssue(issue: z.core.$ZodIssue, json: unknown, problems: ProblemList): void {
-  const value = issue.path.reduce<unknown>((at, key) => (at as Record<PropertyKey, unknown> | null | undefined)?.[key], json);
+  const value = issue.path.reduce<unknown>(
+    (at, key) => (at as Record<PropertyKey, unknown> | null | undefined)?.[key],
+    json,
+  );
   const place = { file, line: null, column: issue.path.join('.') };
   const found = value === undefined ? null : JSON.stringify(value);
   if (value === undefined) return problems.add('missing-value', place);
   switch (issue.code) {
     case 'invalid_value':
-      return problems.add('not-in-list', place, { found, nearest: nearest(String(value), issue.values.map(String)).concat(issue.values.map(String)).filter((one, at, all) => all.indexOf(one) === at) });
+      return problems.add('not-in-list', place, {
+        found,
+        nearest: nearest(String(value), issue.values.map(String))
+          .concat(issue.values.map(String))
+          .filter((one, at, all) => all.indexOf(one) === at),
+      });
     case 'too_small':
       return problems.add('out-of-range', place, { found, figures: { least: Number(issue.minimum) } });
     case 'too_big':
@@ -70,7 +86,10 @@ function tellIssue(issue: z.core.$ZodIssue, json: unknown, problems: ProblemList
     case 'custom':
       return problems.add(codeOf(issue.message), place, { found });
     default:
-      return problems.add('wrong-shape', place, { found, figures: 'expected' in issue ? { expected: String(issue.expected) } : {} });
+      return problems.add('wrong-shape', place, {
+        found,
+        figures: 'expected' in issue ? { expected: String(issue.expected) } : {},
+      });
   }
 }
 
@@ -82,8 +101,13 @@ function codeOf(message: string): ProblemCode {
 const assumedPlace = { latDeg: 52, lonDeg: -1 };
 
 /** What the farm says about itself; what it leaves out and a plan cannot do without is assumed, and told. */
-export function aboutOf(json: FarmJson, mapped: { readonly latDeg: number; readonly lonDeg: number } | null, problems: ProblemList): About {
-  const assume = (column: string, value: string) => problems.add('assumed', { file, line: null, column }, { gravity: 'look', nearest: [value] });
+export function aboutOf(
+  json: FarmJson,
+  mapped: { readonly latDeg: number; readonly lonDeg: number } | null,
+  problems: ProblemList,
+): About {
+  const assume = (column: string, value: string) =>
+    problems.add('assumed', { file, line: null, column }, { gravity: 'look', nearest: [value] });
   if (json.name === undefined) assume('name', 'Our farm');
   const name = json.name ?? 'Our farm';
   const place = placeOf(json, mapped, assume);
@@ -97,7 +121,11 @@ export function aboutOf(json: FarmJson, mapped: { readonly latDeg: number; reado
   };
 }
 
-function placeOf(json: FarmJson, mapped: { readonly latDeg: number; readonly lonDeg: number } | null, assume: (column: string, value: string) => void): Place {
+function placeOf(
+  json: FarmJson,
+  mapped: { readonly latDeg: number; readonly lonDeg: number } | null,
+  assume: (column: string, value: string) => void,
+): Place {
   const { place } = json;
   if (place === undefined && mapped === null) assume('place', `${assumedPlace.latDeg}, ${assumedPlace.lonDeg}`);
   const there = place === undefined ? (mapped ?? assumedPlace) : { latDeg: place.lat_deg, lonDeg: place.lon_deg };
@@ -112,7 +140,11 @@ function placeOf(json: FarmJson, mapped: { readonly latDeg: number; readonly lon
 }
 
 function idFromName(name: string): string {
-  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-');
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-');
   return plain.slice(0, 60).replace(/^-|-$/g, '') || 'farm';
 }
 
@@ -134,31 +166,57 @@ export function promiseHead(json: FarmJson): PromiseHead | null {
 export function rotationHead(json: FarmJson): Omit<Rotation, 'courses'> | null {
   const { rotation } = json;
   if (rotation === undefined) return null;
-  return { firstYear: rotation.first_year, state: rotation.state ?? 'agreed', agreedOn: (rotation.agreed_on ?? null) as Day | null };
+  return {
+    firstYear: rotation.first_year,
+    state: rotation.state ?? 'agreed',
+    agreedOn: (rotation.agreed_on ?? null) as Day | null,
+  };
 }
 
 /** farm.json as written back: everything said, so that a later change of what we assume does not change the farm. */
 export function writeFarmJson(about: About, rotation: Rotation | null, promise: BoxPromise | null): string {
   const { id, name, sample, place, shows, conventions } = about;
   const json = {
-    id, name, sample,
+    id,
+    name,
+    sample,
     place: snake(place),
     shows: snake(shows),
     conventions: snake(conventions),
-    ...(rotation === null ? {} : { rotation: snake({ firstYear: rotation.firstYear, state: rotation.state, agreedOn: rotation.agreedOn }) }),
-    ...(promise === null ? {} : { promise: snake({
-      itemsPerBox: promise.itemsPerBox, packWeekday: promise.packWeekday, from: promise.from, to: promise.to,
-      closedEveryYear: promise.closedEveryYear, boxWeeksPerYear: promise.boxWeeksPerYear,
-    }) }),
+    ...(rotation === null
+      ? {}
+      : { rotation: snake({ firstYear: rotation.firstYear, state: rotation.state, agreedOn: rotation.agreedOn }) }),
+    ...(promise === null
+      ? {}
+      : {
+          promise: snake({
+            itemsPerBox: promise.itemsPerBox,
+            packWeekday: promise.packWeekday,
+            from: promise.from,
+            to: promise.to,
+            closedEveryYear: promise.closedEveryYear,
+            boxWeeksPerYear: promise.boxWeeksPerYear,
+          }),
+        }),
   };
   return `${JSON.stringify(json, null, 2)}\n`;
 }
 
 function camel(object: object): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(object).map(([key, value]) => [key.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()), value]));
+  return Object.fromEntries(
+    Object.entries(object).map(([key, value]) => [
+      key.replace(/_([a-z])/g, (_, letter: string) => letter.toUpperCase()),
+      value,
+    ]),
+  );
 }
 
 /** `packingHBox` is `packing_h_box`. */
 function snake(object: object): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(object).map(([key, value]) => [key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`), value]));
+  return Object.fromEntries(
+    Object.entries(object).map(([key, value]) => [
+      key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`),
+      value,
+    ]),
+  );
 }

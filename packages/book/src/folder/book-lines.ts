@@ -1,6 +1,7 @@
 /** entries.jsonl: the book, one entry a line. */
-import type { Entry, ReceivedEntry } from '../entry/entry.ts';
+
 import { chain } from '../entry/chain.ts';
+import type { Entry, ReceivedEntry } from '../entry/entry.ts';
 import { bookFile, readEntry, readReceivedEntry } from '../entry/read-entry.ts';
 import { verifyBook } from '../entry/verify-book.ts';
 import type { Problem, ProblemList } from './problem.ts';
@@ -19,7 +20,11 @@ export function readBookLines(text: string, problems: ProblemList): ReceivedEntr
   const verified = verifyBook(received.map((one) => one.entry));
   if (!verified.ok) {
     const { at, seq, how } = verified.firstBad;
-    problems.add('book-broken', { file: bookFile, line: received[at]?.line ?? null, column: null }, { found: how, figures: { seq, how } });
+    problems.add(
+      'book-broken',
+      { file: bookFile, line: received[at]?.line ?? null, column: null },
+      { found: how, figures: { seq, how } },
+    );
     return [];
   }
   return [...received.map((one) => one.entry), ...sealed(read, received.at(-1)?.entry ?? null, problems)];
@@ -36,7 +41,8 @@ function readLine(written: string, line: number, problems: ProblemList): Entry |
   const isReceived = typeof json === 'object' && json !== null && Object.hasOwn(json, 'hash');
   const entry = isReceived ? readReceivedEntry(json, line) : readEntry(json, line);
   if (!isProblems(entry)) return entry;
-  for (const { code, line: at, column, ...fault } of entry) problems.add(code, { file: bookFile, line: at, column }, fault);
+  for (const { code, line: at, column, ...fault } of entry)
+    problems.add(code, { file: bookFile, line: at, column }, fault);
   return null;
 }
 
@@ -45,12 +51,25 @@ function isProblems(entry: Entry | readonly Problem[]): entry is readonly Proble
 }
 
 /** Received as of the moment they say they were entered; without a salt, since there is nobody here to draw one. */
-function sealed(read: readonly { readonly entry: Entry; readonly line: number }[], last: ReceivedEntry | null, problems: ProblemList): ReceivedEntry[] {
+function sealed(
+  read: readonly { readonly entry: Entry; readonly line: number }[],
+  last: ReceivedEntry | null,
+  problems: ProblemList,
+): ReceivedEntry[] {
   const loose = read.filter((one) => !('hash' in one.entry));
-  if (loose.length > 0) problems.add('book-not-sealed', { file: bookFile, line: loose[0]?.line ?? null, column: null }, { gravity: 'look', figures: { entries: loose.length } });
+  if (loose.length > 0)
+    problems.add(
+      'book-not-sealed',
+      { file: bookFile, line: loose[0]?.line ?? null, column: null },
+      { gravity: 'look', figures: { entries: loose.length } },
+    );
   let previous = last;
   return loose.map(({ entry }) => {
-    previous = chain(previous?.hash ?? null, entry, { receivedAt: entry.enteredAt, seq: (previous?.seq ?? 0) + 1, salt: '' });
+    previous = chain(previous?.hash ?? null, entry, {
+      receivedAt: entry.enteredAt,
+      seq: (previous?.seq ?? 0) + 1,
+      salt: '',
+    });
     return previous;
   });
 }

@@ -33,7 +33,14 @@ export function readSheet(file: string, text: string, problems: ProblemList): Sh
 
 function cut(file: string, text: string, delimiter: string, problems: ProblemList): string[][] | null {
   try {
-    return parse(text, { delimiter, bom: true, relax_column_count: true, relax_quotes: true, skip_empty_lines: false, record_delimiter: ['\r\n', '\n', '\r'] });
+    return parse(text, {
+      delimiter,
+      bom: true,
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: false,
+      record_delimiter: ['\r\n', '\n', '\r'],
+    });
   } catch (error) {
     const rowsBefore = (error as { records?: number }).records;
     problems.add('quotes-broken', { file, line: rowsBefore === undefined ? null : rowsBefore + 1, column: null });
@@ -45,7 +52,8 @@ function placed(records: readonly string[][]): SheetRow[] {
   let textLine = 1;
   return records.map((record, at) => {
     const row = { line: at + 1, textLine, cells: record.map((cell) => cell.trim()) };
-    textLine += 1 + record.reduce((breaks, cell) => breaks + (/[\r\n]/.test(cell) ? cell.split(/\r\n|\r|\n/).length - 1 : 0), 0);
+    textLine +=
+      1 + record.reduce((breaks, cell) => breaks + (/[\r\n]/.test(cell) ? cell.split(/\r\n|\r|\n/).length - 1 : 0), 0);
     return row;
   });
 }
@@ -57,7 +65,10 @@ function partingSign(text: string): Sheet['partedBy'] {
   if (named !== undefined) return named as Sheet['partedBy'];
   const heading = first.slice(0, 10_000).replace(/"[^"]*"/g, '');
   const count = (sign: string) => heading.split(sign).length - 1;
-  return ([';', '\t'] as const).reduce<Sheet['partedBy']>((best, sign) => (count(sign) > count(best) ? sign : best), ',');
+  return ([';', '\t'] as const).reduce<Sheet['partedBy']>(
+    (best, sign) => (count(sign) > count(best) ? sign : best),
+    ',',
+  );
 }
 
 /** A heading as the tables know it: `Gross m2` is `gross_m2`. */

@@ -1,12 +1,18 @@
 /** Which of the given files are ours, under their plain names. */
-import { tables } from '../rows/tables.ts';
+
 import { mapFile } from '../ground/ground-map.ts';
+import { nearest } from '../names/nearest.ts';
+import { tables } from '../rows/tables.ts';
 import { limits } from './limits.ts';
-import { nearest } from './nearest.ts';
 import type { ProblemList } from './problem.ts';
 import { bookFileName } from './text.ts';
 
-export const folderFiles: readonly string[] = ['farm.json', ...tables.map((table) => table.file), mapFile, bookFileName];
+export const folderFiles: readonly string[] = [
+  'farm.json',
+  ...tables.map((table) => table.file),
+  mapFile,
+  bookFileName,
+];
 
 export type FileBytes = string | Uint8Array;
 
@@ -14,10 +20,16 @@ export type FileBytes = string | Uint8Array;
 export function ourFiles(files: ReadonlyMap<string, FileBytes>, problems: ProblemList): Map<string, FileBytes> {
   const ours = new Map<string, FileBytes>();
   if (files.size > limits.files) {
-    problems.add('too-many-files', { file: '', line: null, column: null }, { figures: { files: files.size, limit: limits.files } });
+    problems.add(
+      'too-many-files',
+      { file: '', line: null, column: null },
+      { figures: { files: files.size, limit: limits.files } },
+    );
     return ours;
   }
-  const paths = [...files].map(([path, bytes]) => ({ path: path.replaceAll('\\', '/').replace(/^\.\//, ''), bytes })).filter(({ path }) => !isHidden(path));
+  const paths = [...files]
+    .map(([path, bytes]) => ({ path: path.replaceAll('\\', '/').replace(/^\.\//, ''), bytes }))
+    .filter(({ path }) => !isHidden(path));
   const within = paths.filter(({ path }) => staysInside(path) || tellOutside(path, problems));
   const top = topFolder(within.map(({ path }) => path));
   for (const { path, bytes } of within) {
@@ -44,7 +56,14 @@ function tellOutside(path: string, problems: ProblemList): boolean {
 /** What systems and people leave in folders beside the files. */
 function isHidden(path: string): boolean {
   const name = path.split('/').at(-1) ?? '';
-  return path.endsWith('/') || path.startsWith('__MACOSX/') || name.startsWith('.') || name.startsWith('~$') || /^(readme|read-me)(\.(md|txt))?$/i.test(name) || /^(thumbs\.db|desktop\.ini)$/i.test(name);
+  return (
+    path.endsWith('/') ||
+    path.startsWith('__MACOSX/') ||
+    name.startsWith('.') ||
+    name.startsWith('~$') ||
+    /^(readme|read-me)(\.(md|txt))?$/i.test(name) ||
+    /^(thumbs\.db|desktop\.ini)$/i.test(name)
+  );
 }
 
 /** A folder inside the zip, or picked with its own name: all files share it. */
@@ -56,5 +75,9 @@ function topFolder(paths: readonly string[]): string {
 /** A file near one of ours is most likely that one misspelled, and would be lost: that stops. */
 function tellUnknown(name: string, problems: ProblemList): void {
   const near = nearest(name, folderFiles);
-  problems.add('unknown-file', { file: name.slice(0, 200), line: null, column: null }, { found: name, nearest: near, gravity: near.length > 0 ? 'stops' : 'look' });
+  problems.add(
+    'unknown-file',
+    { file: name.slice(0, 200), line: null, column: null },
+    { found: name, nearest: near, gravity: near.length > 0 ? 'stops' : 'look' },
+  );
 }

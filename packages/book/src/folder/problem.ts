@@ -3,19 +3,71 @@ import { limits } from './limits.ts';
 
 export const problemCodes = [
   // files and folder
-  'missing-file', 'unknown-file', 'file-twice', 'too-large', 'too-many-files', 'not-text', 'letters-guessed',
-  'not-a-zip', 'zip-locked', 'path-outside', 'link-in-zip', 'more-problems',
+  'missing-file',
+  'unknown-file',
+  'file-twice',
+  'too-large',
+  'too-many-files',
+  'not-text',
+  'letters-guessed',
+  'not-a-zip',
+  'zip-locked',
+  'path-outside',
+  'link-in-zip',
+  'more-problems',
   // tables
-  'quotes-broken', 'missing-heading', 'unknown-heading', 'heading-twice', 'two-units', 'cells-without-heading',
+  'quotes-broken',
+  'missing-heading',
+  'unknown-heading',
+  'heading-twice',
+  'two-units',
+  'cells-without-heading',
   // cells
-  'missing-value', 'not-a-number', 'ambiguous-number', 'not-whole', 'out-of-range', 'not-a-day', 'not-in-calendar', 'ambiguous-day',
-  'two-digit-year', 'not-a-week', 'no-such-week', 'not-a-month-day', 'not-an-id', 'not-in-list', 'not-text-value',
-  'unknown-name', 'ambiguous-name', 'beds-unknown', 'beds-outside', 'span-empty',
+  'missing-value',
+  'not-a-number',
+  'ambiguous-number',
+  'not-whole',
+  'out-of-range',
+  'not-a-day',
+  'not-in-calendar',
+  'ambiguous-day',
+  'two-digit-year',
+  'not-a-week',
+  'no-such-week',
+  'not-a-month-day',
+  'not-an-id',
+  'not-in-list',
+  'not-text-value',
+  'unknown-name',
+  'ambiguous-name',
+  'beds-unknown',
+  'beds-outside',
+  'span-empty',
   // rows
-  'id-twice', 'row-twice', 'ends-before-start', 'one-of', 'mixed-window', 'shares-over-whole', 'parts-do-not-add-up',
+  'id-twice',
+  'row-twice',
+  'ends-before-start',
+  'one-of',
+  'mixed-window',
+  'shares-over-whole',
+  'parts-do-not-add-up',
   // JSON, map, book
-  'not-json', 'unknown-key', 'wrong-shape', 'assumed', 'wrong-geometry', 'ring-open', 'ring-crosses-itself', 'holes-not-kept', 'outside-the-world',
-  'lon-lat-swapped', 'plots-overlap', 'area-differs', 'not-an-entry', 'newer-version', 'book-broken', 'book-not-sealed',
+  'not-json',
+  'unknown-key',
+  'wrong-shape',
+  'assumed',
+  'wrong-geometry',
+  'ring-open',
+  'ring-crosses-itself',
+  'holes-not-kept',
+  'outside-the-world',
+  'lon-lat-swapped',
+  'plots-overlap',
+  'area-differs',
+  'not-an-entry',
+  'newer-version',
+  'book-broken',
+  'book-not-sealed',
 ] as const;
 export type ProblemCode = (typeof problemCodes)[number];
 
@@ -67,10 +119,24 @@ export function problemList(): ProblemList {
         return;
       }
       const { file, line, column } = place;
-      kept.push({ code, gravity, file, line, column, found: quote(fault.found ?? null), nearest: fault.nearest ?? [], figures: fault.figures ?? {} });
+      kept.push({
+        code,
+        gravity,
+        file,
+        line,
+        column,
+        found: quote(fault.found ?? null),
+        nearest: fault.nearest ?? [],
+        figures: fault.figures ?? {},
+      });
     },
     stopping: () => stopping,
-    all: () => [...kept, ...[...perFile].filter(([, count]) => count > limits.problemsAFile).map(([file, count]) => more(file, count, stopsUnseen.has(file)))],
+    all: () => [
+      ...kept,
+      ...[...perFile]
+        .filter(([, count]) => count > limits.problemsAFile)
+        .map(([file, count]) => more(file, count, stopsUnseen.has(file))),
+    ],
   };
 }
 
@@ -79,5 +145,14 @@ function quote(found: string | null): string | null {
 }
 
 function more(file: string, count: number, stops: boolean): Problem {
-  return { code: 'more-problems', gravity: stops ? 'stops' : 'look', file, line: null, column: null, found: null, nearest: [], figures: { more: count - limits.problemsAFile } };
+  return {
+    code: 'more-problems',
+    gravity: stops ? 'stops' : 'look',
+    file,
+    line: null,
+    column: null,
+    found: null,
+    nearest: [],
+    figures: { more: count - limits.problemsAFile },
+  };
 }

@@ -8,22 +8,33 @@ import type { Farm } from '../farm/farm.ts';
 import type { StandKind } from '../farm/stand.ts';
 import { type GroundMap, mapFile, noMap, readGroundMap } from '../ground/ground-map.ts';
 import { tellOverlaps } from '../ground/overlaps.ts';
+import { type KnownNames, namesOf } from '../names/known-names.ts';
 import { bedCountsOf, featuresOf, marksOf, partsOf, plotsOf, withNames } from '../rows/land.ts';
 import { featureTable, fieldTable, markTable, partTable, plotTable, soilTable } from '../rows/land-tables.ts';
 import { promiseOf } from '../rows/promise.ts';
-import { aliasTable, closedTable, needTable, peopleTable, priceTable, sizeTable, slotTable, storeLossTable, storeTable, weatherTable } from '../rows/promise-tables.ts';
+import {
+  aliasTable,
+  closedTable,
+  needTable,
+  peopleTable,
+  priceTable,
+  sizeTable,
+  slotTable,
+  storeLossTable,
+  storeTable,
+  weatherTable,
+} from '../rows/promise-tables.ts';
 import { coursesOf, cropsOf, restsOf } from '../rows/rotation.ts';
-import { standsOf } from '../rows/stands.ts';
 import { agreedTable, courseTable, cropTable, historyTable, restTable, rotationTable } from '../rows/stand-tables.ts';
+import { standsOf } from '../rows/stands.ts';
 import { tables } from '../rows/tables.ts';
 import type { Table } from '../table/column.ts';
 import { type Placed, type Reading, readTable } from '../table/read-table.ts';
 import { aboutOf, promiseHead, readFarmJson, readJson, rotationHead } from './about.ts';
 import { readBookLines } from './book-lines.ts';
 import { readSheet, type Sheet } from './csv.ts';
-import { type FileBytes, ourFiles } from './file-names.ts';
 import type { FarmJson } from './farm-json.ts';
-import { type KnownNames, namesOf } from './known-names.ts';
+import { type FileBytes, ourFiles } from './file-names.ts';
 import { type Problem, type ProblemList, problemList } from './problem.ts';
 import { bookFileName, textOf } from './text.ts';
 
@@ -43,11 +54,17 @@ export function readFarmFolder(files: ReadonlyMap<string, FileBytes>, known: Kno
   return readFiles(ourFiles(files, problems), known, problems);
 }
 
-export function readFiles(files: ReadonlyMap<string, FileBytes>, known: KnownNames, problems: ProblemList): FolderReading {
-  const texts = new Map([...files].flatMap(([file, bytes]): [string, string][] => {
-    const text = textOf(file, bytes, problems);
-    return text === null ? [] : [[file, text]];
-  }));
+export function readFiles(
+  files: ReadonlyMap<string, FileBytes>,
+  known: KnownNames,
+  problems: ProblemList,
+): FolderReading {
+  const texts = new Map(
+    [...files].flatMap(([file, bytes]): [string, string][] => {
+      const text = textOf(file, bytes, problems);
+      return text === null ? [] : [[file, text]];
+    }),
+  );
   if (!files.has(plotTable.file)) problems.add('missing-file', { file: plotTable.file, line: null, column: null });
   const farm = readFarm(texts, known, problems);
   const entries = readBookLines(texts.get(bookFileName) ?? '', problems);
@@ -57,12 +74,20 @@ export function readFiles(files: ReadonlyMap<string, FileBytes>, known: KnownNam
 
 function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problems: ProblemList): Farm {
   const json: FarmJson = readFarmJson(texts.get('farm.json') ?? '{}', problems) ?? {};
-  const sheets = new Map(tables.flatMap(({ file }): [string, Sheet][] => {
-    const sheet = texts.has(file) ? readSheet(file, texts.get(file) ?? '', problems) : null;
-    return sheet === null ? [] : [[file, sheet]];
-  }));
+  const sheets = new Map(
+    tables.flatMap(({ file }): [string, Sheet][] => {
+      const sheet = texts.has(file) ? readSheet(file, texts.get(file) ?? '', problems) : null;
+      return sheet === null ? [] : [[file, sheet]];
+    }),
+  );
   const names = namesOf(sheets, known);
-  const reading: Reading = { names, problems, decimals: json.decimals ?? null, dayOrder: json.day_order ?? null, money: json.shows?.money ?? 'GBP' };
+  const reading: Reading = {
+    names,
+    problems,
+    decimals: json.decimals ?? null,
+    dayOrder: json.day_order ?? null,
+    money: json.shows?.money ?? 'GBP',
+  };
   const rows: RowsOf = (table) => {
     const sheet = sheets.get(table.file);
     return sheet === undefined ? [] : readTable(table, sheet, reading);
@@ -71,10 +96,24 @@ function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problem
   const mapJson = texts.has(mapFile) ? readJson(texts.get(mapFile) ?? '', mapFile, problems) : undefined;
   const map = mapJson === undefined ? noMap : readGroundMap(mapJson, { names, problems, farm: place });
   const about = aboutOf(json, placeOnMap(map), problems);
-  const kindOf = (what: string): StandKind => (known.covers.has(what) && names.crop.find(what).kind === 'none' ? 'cover' : 'crop');
+  const kindOf = (what: string): StandKind =>
+    known.covers.has(what) && names.crop.find(what).kind === 'none' ? 'cover' : 'crop';
   const land = landOf(rows, map, problems);
-  const stands = standsOf(rows(historyTable), rows(agreedTable), { beds: bedCountsOf(land.plots), kindOf, lastDayCounts: about.conventions.lastDayCounts });
-  return { about, ...land, stands, ...growingOf(rows, json, { kindOf, problems }), ...tradeOf(rows, json), harvests: [], weighings: [], jobsDone: [] };
+  const stands = standsOf(rows(historyTable), rows(agreedTable), {
+    beds: bedCountsOf(land.plots),
+    kindOf,
+    lastDayCounts: about.conventions.lastDayCounts,
+  });
+  return {
+    about,
+    ...land,
+    stands,
+    ...growingOf(rows, json, { kindOf, problems }),
+    ...tradeOf(rows, json),
+    harvests: [],
+    weighings: [],
+    jobsDone: [],
+  };
 }
 
 type RowsOf = <R>(table: Table<R>) => Placed<R>[];
@@ -85,7 +124,11 @@ function placeOnMap(map: GroundMap): { latDeg: number; lonDeg: number } | null {
   return corner === undefined ? null : { lonDeg: corner[0], latDeg: corner[1] };
 }
 
-function landOf(rows: RowsOf, map: GroundMap, problems: ProblemList): Pick<Farm, 'fields' | 'plots' | 'parts' | 'features' | 'marks' | 'soilSamples'> {
+function landOf(
+  rows: RowsOf,
+  map: GroundMap,
+  problems: ProblemList,
+): Pick<Farm, 'fields' | 'plots' | 'parts' | 'features' | 'marks' | 'soilSamples'> {
   const plots = plotsOf(rows(plotTable), map);
   tellOverlaps(plots, problems);
   const beds = bedCountsOf(plots);
@@ -107,19 +150,34 @@ interface Growing {
 function growingOf(rows: RowsOf, json: FarmJson, growing: Growing): Pick<Farm, 'rotation' | 'rests' | 'crops'> {
   const courses = coursesOf(rows(courseTable), rows(rotationTable), growing.kindOf);
   const head = rotationHead(json);
-  if (head === null && courses.length > 0) growing.problems.add('missing-value', { file: 'farm.json', line: null, column: 'rotation.first_year' });
-  return { rotation: head === null ? null : { ...head, courses }, rests: restsOf(rows(restTable)), crops: cropsOf(rows(cropTable)) };
+  if (head === null && courses.length > 0)
+    growing.problems.add('missing-value', { file: 'farm.json', line: null, column: 'rotation.first_year' });
+  return {
+    rotation: head === null ? null : { ...head, courses },
+    rests: restsOf(rows(restTable)),
+    crops: cropsOf(rows(cropTable)),
+  };
 }
 
-function tradeOf(rows: RowsOf, json: FarmJson): Pick<Farm, 'promise' | 'prices' | 'stores' | 'storeLosses' | 'people' | 'weather' | 'aliases'> {
+function tradeOf(
+  rows: RowsOf,
+  json: FarmJson,
+): Pick<Farm, 'promise' | 'prices' | 'stores' | 'storeLosses' | 'people' | 'weather' | 'aliases'> {
   const sizes = withNames(rows(sizeTable));
   return {
-    promise: promiseOf(promiseHead(json), { sizes, slots: rows(slotTable), needs: rows(needTable), closed: rows(closedTable) }),
+    promise: promiseOf(promiseHead(json), {
+      sizes,
+      slots: rows(slotTable),
+      needs: rows(needTable),
+      closed: rows(closedTable),
+    }),
     prices: rows(priceTable).map((row) => row.value),
     stores: withNames(rows(storeTable)),
     storeLosses: rows(storeLossTable).map((row) => row.value),
     people: withNames(rows(peopleTable)),
     weather: rows(weatherTable).map((row) => row.value),
-    aliases: Object.fromEntries(rows(aliasTable).map(({ value }): [string, CropId] => [value.alias.toLowerCase(), value.crop])),
+    aliases: Object.fromEntries(
+      rows(aliasTable).map(({ value }): [string, CropId] => [value.alias.toLowerCase(), value.crop]),
+    ),
   };
 }

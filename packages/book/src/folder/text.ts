@@ -2,7 +2,10 @@
 import { limits } from './limits.ts';
 import type { ProblemList } from './problem.ts';
 
-declare const TextDecoder: new (label: string, options?: { readonly fatal?: boolean }) => { decode(bytes: Uint8Array): string };
+declare const TextDecoder: new (
+  label: string,
+  options?: { readonly fatal?: boolean },
+) => { decode(bytes: Uint8Array): string };
 
 export const bookFileName = 'entries.jsonl';
 
@@ -14,7 +17,10 @@ export function textOf(file: string, bytes: string | Uint8Array, problems: Probl
     problems.add('too-large', place, { figures: { bytes: bytes.length, limitBytes } });
     return null;
   }
-  const text = typeof bytes === 'string' ? bytes : decoded(bytes, () => problems.add('letters-guessed', place, { gravity: 'look', nearest: ['UTF-8'] }));
+  const text =
+    typeof bytes === 'string'
+      ? bytes
+      : decoded(bytes, () => problems.add('letters-guessed', place, { gravity: 'look', nearest: ['UTF-8'] }));
   if (text === null || text.includes('\0')) {
     problems.add('not-text', place);
     return null;
@@ -44,7 +50,8 @@ function utf16Order(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
   if (first === 0xfe && second === 0xff) return 'utf-16be';
   const start = bytes.subarray(0, 200);
   if (start.length < 8) return null;
-  const emptyAt = (parity: number) => start.filter((byte, at) => at % 2 === parity && byte === 0).length / (start.length / 2);
+  const emptyAt = (parity: number) =>
+    start.filter((byte, at) => at % 2 === parity && byte === 0).length / (start.length / 2);
   if (emptyAt(1) > 0.8 && emptyAt(0) < 0.1) return 'utf-16le';
   return emptyAt(0) > 0.8 && emptyAt(1) < 0.1 ? 'utf-16be' : null;
 }

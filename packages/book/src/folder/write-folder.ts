@@ -4,10 +4,21 @@ import type { Farm } from '../farm/farm.ts';
 import { mapFile, writeGroundMap } from '../ground/ground-map.ts';
 import { asWished, rowsOfPart } from '../rows/land.ts';
 import { featureTable, fieldTable, markTable, partTable, plotTable, soilTable } from '../rows/land-tables.ts';
-import { aliasTable, closedTable, needTable, peopleTable, priceTable, sizeTable, slotTable, storeLossTable, storeTable, weatherTable } from '../rows/promise-tables.ts';
+import {
+  aliasTable,
+  closedTable,
+  needTable,
+  peopleTable,
+  priceTable,
+  sizeTable,
+  slotTable,
+  storeLossTable,
+  storeTable,
+  weatherTable,
+} from '../rows/promise-tables.ts';
 import { rowsOfCourses } from '../rows/rotation.ts';
-import { rowOfStand } from '../rows/stands.ts';
 import { agreedTable, courseTable, cropTable, historyTable, restTable, rotationTable } from '../rows/stand-tables.ts';
+import { rowOfStand } from '../rows/stands.ts';
 import type { Table } from '../table/column.ts';
 import { writeTable } from '../table/write-table.ts';
 import { writeFarmJson } from './about.ts';
@@ -22,7 +33,8 @@ export function writeFarmFolder(farm: Farm, entries: readonly ReceivedEntry[]): 
   const files = new Map<string, string>();
   const money = farm.about.shows.money;
   const put = <R>(table: Table<R>, rows: readonly R[], growing?: readonly Readonly<Record<string, number>>[]) => {
-    if (rows.length > 0 || table.file === plotTable.file) files.set(table.file, writeTable(table, rows, money, growing));
+    if (rows.length > 0 || table.file === plotTable.file)
+      files.set(table.file, writeTable(table, rows, money, growing));
   };
   files.set('farm.json', writeFarmJson(farm.about, farm.rotation, farm.promise));
   putLand(farm, put);
@@ -47,7 +59,9 @@ function putLand(farm: Farm, put: Put): void {
 
 function putGrowing(farm: Farm, put: Put): void {
   const rows = (recorded: boolean) =>
-    farm.stands.filter((stand) => (stand.state === 'recorded') === recorded).map((stand) => rowOfStand(stand, farm.about.conventions.lastDayCounts));
+    farm.stands
+      .filter((stand) => (stand.state === 'recorded') === recorded)
+      .map((stand) => rowOfStand(stand, farm.about.conventions.lastDayCounts));
   put(historyTable, rows(true));
   put(agreedTable, rows(false));
   put(courseTable, farm.rotation?.courses ?? []);
@@ -58,11 +72,17 @@ function putGrowing(farm: Farm, put: Put): void {
 
 function putTrade(farm: Farm, put: Put): void {
   const { promise } = farm;
-  put(aliasTable, Object.entries(farm.aliases).map(([alias, crop]) => ({ alias, crop })));
+  put(
+    aliasTable,
+    Object.entries(farm.aliases).map(([alias, crop]) => ({ alias, crop })),
+  );
   put(sizeTable, promise?.sizes ?? []);
   put(slotTable, promise?.slots ?? [], promise?.slots.map((slot) => slot.portions) ?? []);
   put(needTable, promise?.needs ?? []);
-  put(closedTable, [...(promise?.closedWeeks ?? []).map((week) => ({ week, packOn: null })), ...(promise?.movedPackDays ?? [])]);
+  put(closedTable, [
+    ...(promise?.closedWeeks ?? []).map((week) => ({ week, packOn: null })),
+    ...(promise?.movedPackDays ?? []),
+  ]);
   put(priceTable, farm.prices);
   put(storeTable, farm.stores);
   put(storeLossTable, farm.storeLosses);

@@ -1,7 +1,7 @@
 /** Farm folders in a zip. What a zip claims is looked at before anything is unpacked. */
-import { strFromU8, unzipSync, zipSync, strToU8 } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import type { KnownNames } from '../names/known-names.ts';
 import { type FileBytes, ourFiles, staysInside } from './file-names.ts';
-import type { KnownNames } from './known-names.ts';
 import { limits } from './limits.ts';
 import { type ProblemList, problemList } from './problem.ts';
 import { type FolderReading, readFiles } from './read-folder.ts';
@@ -18,7 +18,12 @@ export function readFarmZip(bytes: Uint8Array, known: KnownNames): FolderReading
 export function zipFolder(files: ReadonlyMap<string, string>): Uint8Array {
   // The earliest day a zip can hold.
   const mtime = '1980-01-01T00:00:00';
-  return zipSync(Object.fromEntries([...files].map(([name, text]) => [name, [strToU8(text), { mtime }] as const])) as Record<string, [Uint8Array, { mtime: string }]>);
+  return zipSync(
+    Object.fromEntries([...files].map(([name, text]) => [name, [strToU8(text), { mtime }] as const])) as Record<
+      string,
+      [Uint8Array, { mtime: string }]
+    >,
+  );
 }
 
 interface Listed {
@@ -32,8 +37,12 @@ function unpacked(bytes: Uint8Array, problems: ProblemList): Map<string, FileByt
   const zip = { file: '', line: null, column: null };
   const listed = listing(bytes);
   if (listed === null) problems.add('not-a-zip', zip);
-  else if (listed.length > limits.files) problems.add('too-many-files', zip, { figures: { files: listed.length, limit: limits.files } });
-  else if (listed.reduce((sum, one) => sum + one.unpackedBytes, 0) > limits.folderBytes) problems.add('too-large', zip, { figures: { bytes: listed.reduce((sum, one) => sum + one.unpackedBytes, 0), limitBytes: limits.folderBytes } });
+  else if (listed.length > limits.files)
+    problems.add('too-many-files', zip, { figures: { files: listed.length, limit: limits.files } });
+  else if (listed.reduce((sum, one) => sum + one.unpackedBytes, 0) > limits.folderBytes)
+    problems.add('too-large', zip, {
+      figures: { bytes: listed.reduce((sum, one) => sum + one.unpackedBytes, 0), limitBytes: limits.folderBytes },
+    });
   else if (tellTwice(listed, problems)) return null;
   else if (listed.filter((one) => tellUnsafe(one, problems)).length === 0) return unpack(bytes, listed, problems);
   return null;
@@ -42,7 +51,8 @@ function unpacked(bytes: Uint8Array, problems: ProblemList): Map<string, FileByt
 /** The same path twice: one would silently win. */
 function tellTwice(listed: readonly Listed[], problems: ProblemList): boolean {
   const twice = listed.filter((one, at) => listed.findIndex((other) => other.path === one.path) !== at);
-  for (const { path } of twice) problems.add('file-twice', { file: path.slice(0, 200), line: null, column: null }, { found: path });
+  for (const { path } of twice)
+    problems.add('file-twice', { file: path.slice(0, 200), line: null, column: null }, { found: path });
   return twice.length > 0;
 }
 
@@ -94,7 +104,7 @@ function listing(bytes: Uint8Array): Listed[] | null {
     listed.push({
       path: strFromU8(bytes.subarray(nameAt, nameAt + nameLength), !isUtf8),
       unpackedBytes,
-      isLink: (view.getUint32(at + 38, true) >>> 28) === 0xa,
+      isLink: view.getUint32(at + 38, true) >>> 28 === 0xa,
       isLocked: (view.getUint16(at + 8, true) & 1) !== 0,
     });
     at = nameAt + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);

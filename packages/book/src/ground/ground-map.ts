@@ -1,10 +1,10 @@
 /** ground.geojson (RFC 7946): outlines of plots, and lines of hedges and other features. */
 import { z } from 'zod';
-import { featureKinds } from '../farm/land.ts';
 import type { Feature, Plot } from '../farm/land.ts';
-import type { Names } from '../folder/names.ts';
-import { nearest } from '../folder/nearest.ts';
+import { featureKinds } from '../farm/land.ts';
 import type { Fault, ProblemCode, ProblemList } from '../folder/problem.ts';
+import type { Names } from '../names/names.ts';
+import { nearest } from '../names/nearest.ts';
 import { crossesItself, mostCorners, type Position, type Ring, ringAreaM2 } from './rings.ts';
 
 export const mapFile = 'ground.geojson';
@@ -27,10 +27,21 @@ export const noMap: GroundMap = { outlines: new Map(), lines: new Map() };
 export type Somewhere = { readonly latDeg: number; readonly lonDeg: number } | null;
 
 // Heights are allowed by the RFC and dropped.
-const position = z.array(z.number()).min(2).max(3).transform(([lonDeg = 0, latDeg = 0]): Position => [lonDeg, latDeg]);
+const position = z
+  .array(z.number())
+  .min(2)
+  .max(3)
+  .transform(([lonDeg = 0, latDeg = 0]): Position => [lonDeg, latDeg]);
 const collection = z.object({
   type: z.literal('FeatureCollection'),
-  features: z.array(z.object({ type: z.literal('Feature'), geometry: z.unknown(), properties: z.record(z.string(), z.unknown()).nullish(), id: z.unknown().optional() })),
+  features: z.array(
+    z.object({
+      type: z.literal('Feature'),
+      geometry: z.unknown(),
+      properties: z.record(z.string(), z.unknown()).nullish(),
+      id: z.unknown().optional(),
+    }),
+  ),
 });
 const polygon = z.object({ type: z.literal('Polygon'), coordinates: z.array(z.array(position)).min(1) });
 const lineString = z.object({ type: z.literal('LineString'), coordinates: z.array(position).min(2) });
@@ -46,15 +57,26 @@ interface MapReading {
 }
 
 /** Reads the map; every fault is told at `features[n]`. */
-export function readGroundMap(json: unknown, given: { readonly names: Names; readonly problems: ProblemList; readonly farm: Somewhere }): GroundMap {
+export function readGroundMap(
+  json: unknown,
+  given: { readonly names: Names; readonly problems: ProblemList; readonly farm: Somewhere },
+): GroundMap {
   const read = collection.safeParse(json);
   if (!read.success) {
     const path = read.error.issues[0]?.path.join('.') ?? null;
-    given.problems.add('wrong-geometry', { file: mapFile, line: null, column: path }, { nearest: ['FeatureCollection'] });
+    given.problems.add(
+      'wrong-geometry',
+      { file: mapFile, line: null, column: path },
+      { nearest: ['FeatureCollection'] },
+    );
     return noMap;
   }
   const tell: MapReading['tell'] = (at, code, { column, ...fault } = {}) =>
-    given.problems.add(code, { file: mapFile, line: null, column: `features[${at}]${column === undefined ? '' : `.${column}`}` }, fault);
+    given.problems.add(
+      code,
+      { file: mapFile, line: null, column: `features[${at}]${column === undefined ? '' : `.${column}`}` },
+      fault,
+    );
   const reading: MapReading = { names: given.names, farm: given.farm, outlines: new Map(), lines: new Map(), tell };
   read.data.features.forEach((drawn, at) => readDrawn(drawn, at, reading));
   return reading;
@@ -66,7 +88,11 @@ function readDrawn(drawn: Drawn, at: number, reading: MapReading): void {
   const line = lineString.safeParse(drawn.geometry);
   if (line.success) return readLine(line.data.coordinates, drawn, { at, reading });
   const type = (drawn.geometry as { type?: unknown } | null)?.type;
-  reading.tell(at, 'wrong-geometry', { column: 'geometry', found: typeof type === 'string' ? type : null, nearest: ['Polygon', 'LineString'] });
+  reading.tell(at, 'wrong-geometry', {
+    column: 'geometry',
+    found: typeof type === 'string' ? type : null,
+    nearest: ['Polygon', 'LineString'],
+  });
 }
 
 interface DrawnAt {
@@ -79,7 +105,8 @@ function readOutline(rings: readonly Ring[], drawn: Drawn, { at, reading }: Draw
   const [ring = [], ...holes] = rings;
   if (!rings.every((one) => soundRing(one, at, reading)) || id === null) return;
   if (reading.outlines.has(id)) return reading.tell(at, 'id-twice', { column: 'properties.plot', found: id });
-  if (holes.length > 0) reading.tell(at, 'holes-not-kept', { gravity: 'look', found: id, figures: { holes: holes.length } });
+  if (holes.length > 0)
+    reading.tell(at, 'holes-not-kept', { gravity: 'look', found: id, figures: { holes: holes.length } });
   reading.outlines.set(id, { ring, areaM2: ringAreaM2(ring) - holes.reduce((sum, hole) => sum + ringAreaM2(hole), 0) });
 }
 
@@ -92,17 +119,25 @@ function plotNamed(drawn: Drawn, { at, reading }: DrawnAt): string | null {
   const named = reading.names.plot.find(String(found));
   if (named.kind === 'one') return named.id;
   const nearby = named.kind === 'several' ? named.ids : reading.names.plot.nearest(String(found));
-  reading.tell(at, named.kind === 'several' ? 'ambiguous-name' : 'unknown-name', { column: 'properties.plot', found: String(found), nearest: nearby, figures: { of: 'plot' } });
+  reading.tell(at, named.kind === 'several' ? 'ambiguous-name' : 'unknown-name', {
+    column: 'properties.plot',
+    found: String(found),
+    nearest: nearby,
+    figures: { of: 'plot' },
+  });
   return null;
 }
 
 function soundRing(ring: Ring, at: number, reading: MapReading): boolean {
   const first = ring[0];
   const last = ring.at(-1);
-  if (first === undefined || last === undefined || ring.length < 4) reading.tell(at, 'wrong-geometry', { column: 'geometry', figures: { leastCorners: 3 } });
-  else if (ring.length > mostCorners) reading.tell(at, 'wrong-geometry', { column: 'geometry', figures: { mostCorners } });
+  if (first === undefined || last === undefined || ring.length < 4)
+    reading.tell(at, 'wrong-geometry', { column: 'geometry', figures: { leastCorners: 3 } });
+  else if (ring.length > mostCorners)
+    reading.tell(at, 'wrong-geometry', { column: 'geometry', figures: { mostCorners } });
   else if (!soundPositions(ring, at, reading)) return false;
-  else if (first[0] !== last[0] || first[1] !== last[1]) reading.tell(at, 'ring-open', { column: 'geometry', nearest: [JSON.stringify(first)] });
+  else if (first[0] !== last[0] || first[1] !== last[1])
+    reading.tell(at, 'ring-open', { column: 'geometry', nearest: [JSON.stringify(first)] });
   else if (crossesItself(ring)) reading.tell(at, 'ring-crosses-itself', { column: 'geometry' });
   else return true;
   return false;
@@ -113,34 +148,64 @@ const nearDeg = 2;
 
 function soundPositions(line: readonly Position[], at: number, reading: MapReading): boolean {
   const [lonDeg, latDeg] = line[0] ?? [0, 0];
-  const near = (lon: number, lat: number) => reading.farm !== null && Math.abs(lon - reading.farm.lonDeg) <= nearDeg && Math.abs(lat - reading.farm.latDeg) <= nearDeg;
+  const near = (lon: number, lat: number) =>
+    reading.farm !== null &&
+    Math.abs(lon - reading.farm.lonDeg) <= nearDeg &&
+    Math.abs(lat - reading.farm.latDeg) <= nearDeg;
   const inWorld = line.every(([lon, lat]) => Math.abs(lon) <= 180 && Math.abs(lat) <= 90);
   const swapped = !near(lonDeg, latDeg) && near(latDeg, lonDeg);
   if (inWorld && !swapped) return true;
   const turned = [JSON.stringify([latDeg, lonDeg])];
   const couldTurn = line.every(([lon, lat]) => Math.abs(lat) <= 180 && Math.abs(lon) <= 90);
-  reading.tell(at, couldTurn ? 'lon-lat-swapped' : 'outside-the-world', { column: 'geometry', found: JSON.stringify([lonDeg, latDeg]), nearest: couldTurn ? turned : [] });
+  reading.tell(at, couldTurn ? 'lon-lat-swapped' : 'outside-the-world', {
+    column: 'geometry',
+    found: JSON.stringify([lonDeg, latDeg]),
+    nearest: couldTurn ? turned : [],
+  });
   return false;
 }
 
 function readLine(line: readonly Position[], drawn: Drawn, { at, reading }: DrawnAt): void {
   if (!soundPositions(line, at, reading)) return;
   const properties = drawn.properties ?? {};
-  const id = [properties['feature'], properties['id'], properties['hedge'], drawn.id].find((one) => typeof one === 'string' || typeof one === 'number');
+  const id = [properties['feature'], properties['id'], properties['hedge'], drawn.id].find(
+    (one) => typeof one === 'string' || typeof one === 'number',
+  );
   const kind = properties['kind'] ?? null;
   if (kind !== null && !featureKinds.includes(kind as Feature['kind'])) {
-    return reading.tell(at, 'not-in-list', { column: 'properties.kind', found: String(kind), nearest: nearest(String(kind), featureKinds) });
+    return reading.tell(at, 'not-in-list', {
+      column: 'properties.kind',
+      found: String(kind),
+      nearest: nearest(String(kind), featureKinds),
+    });
   }
-  if (id !== undefined && reading.lines.has(String(id))) return reading.tell(at, 'id-twice', { column: 'properties.feature', found: String(id) });
+  if (id !== undefined && reading.lines.has(String(id)))
+    return reading.tell(at, 'id-twice', { column: 'properties.feature', found: String(id) });
   const name = typeof properties['name'] === 'string' ? properties['name'] : null;
-  reading.lines.set(id === undefined ? `line-${at + 1}` : String(id), { line, kind: kind as Feature['kind'] | null, name });
+  reading.lines.set(id === undefined ? `line-${at + 1}` : String(id), {
+    line,
+    kind: kind as Feature['kind'] | null,
+    name,
+  });
 }
 
 /** The map as written back; empty when nothing is drawn. */
 export function writeGroundMap(plots: readonly Plot[], features: readonly Feature[]): string | null {
   const drawn = [
-    ...plots.filter((plot) => plot.ring !== null).map((plot) => ({ type: 'Feature', properties: { plot: plot.id }, geometry: { type: 'Polygon', coordinates: [plot.ring] } })),
-    ...features.filter((one) => one.line !== null).map((one) => ({ type: 'Feature', properties: { feature: one.id, kind: one.kind, name: one.name }, geometry: { type: 'LineString', coordinates: one.line } })),
+    ...plots
+      .filter((plot) => plot.ring !== null)
+      .map((plot) => ({
+        type: 'Feature',
+        properties: { plot: plot.id },
+        geometry: { type: 'Polygon', coordinates: [plot.ring] },
+      })),
+    ...features
+      .filter((one) => one.line !== null)
+      .map((one) => ({
+        type: 'Feature',
+        properties: { feature: one.id, kind: one.kind, name: one.name },
+        geometry: { type: 'LineString', coordinates: one.line },
+      })),
   ];
   if (drawn.length === 0) return null;
   return `{"type":"FeatureCollection","features":[\n${drawn.map((one) => JSON.stringify(one)).join(',\n')}\n]}\n`;

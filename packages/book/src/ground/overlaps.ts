@@ -11,16 +11,24 @@ const stopsShare = 0.02;
 
 /** Tells every pair of plots of the same days whose outlines share ground. */
 export function tellOverlaps(plots: readonly Plot[], problems: ProblemList): void {
-  const mapped = plots.flatMap((plot) => (plot.ring === null ? [] : [{ plot, ring: plot.ring, areaM2: ringAreaM2(plot.ring) }]));
+  const mapped = plots.flatMap((plot) =>
+    plot.ring === null ? [] : [{ plot, ring: plot.ring, areaM2: ringAreaM2(plot.ring) }],
+  );
   mapped.forEach((a, at) => {
     for (const b of mapped.slice(at + 1)) {
       if (!sameDays(a.plot, b.plot)) continue;
       const overlapM2 = sharedM2(a.ring, b.ring);
       if (overlapM2 <= shrugM2) continue;
       const share = overlapM2 / Math.min(a.areaM2, b.areaM2);
-      problems.add('plots-overlap', { file: mapFile, line: null, column: a.plot.id }, {
-        gravity: share > stopsShare ? 'stops' : 'look', found: b.plot.id, figures: { overlapM2: Math.round(overlapM2), plot: a.plot.id, other: b.plot.id },
-      });
+      problems.add(
+        'plots-overlap',
+        { file: mapFile, line: null, column: a.plot.id },
+        {
+          gravity: share > stopsShare ? 'stops' : 'look',
+          found: b.plot.id,
+          figures: { overlapM2: Math.round(overlapM2), plot: a.plot.id, other: b.plot.id },
+        },
+      );
     }
   });
 }

@@ -36,7 +36,13 @@ export function crossesItself(ring: Ring): boolean {
 export function sharedM2(a: Ring, b: Ring): number {
   if (!boxesMeet(a, b)) return 0;
   try {
-    return clipping.intersection([mutable(a)], [mutable(b)]).reduce((sum, [outer = [], ...holes]) => sum + ringAreaM2(outer) - holes.reduce((lost, hole) => lost + ringAreaM2(hole), 0), 0);
+    return clipping
+      .intersection([mutable(a)], [mutable(b)])
+      .reduce(
+        (sum, [outer = [], ...holes]) =>
+          sum + ringAreaM2(outer) - holes.reduce((lost, hole) => lost + ringAreaM2(hole), 0),
+        0,
+      );
   } catch {
     return 0;
   }

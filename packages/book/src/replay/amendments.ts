@@ -26,16 +26,23 @@ export function settle(byId: ReadonlyMap<string, Entry>): Settled {
   const roots: Entry[] = [];
   for (const entry of byId.values()) {
     if (entry.amends === null) roots.push(entry);
-    else amendments.set(entry.amends, amendments.get(entry.amends) ?? []).get(entry.amends)?.push(entry);
+    else
+      amendments
+        .set(entry.amends, amendments.get(entry.amends) ?? [])
+        .get(entry.amends)
+        ?.push(entry);
     if (entry.body?.kind === 'withdrawn') withdrawn.add(entry.body.entry);
   }
-  if (amendments.size === 0) return { inForce: roots.flatMap((root) => applied({ entry: root, root }, withdrawn)), findings: [] };
+  if (amendments.size === 0)
+    return { inForce: roots.flatMap((root) => applied({ entry: root, root }, withdrawn)), findings: [] };
   const settling: Settling = { amendments, findings: [], seen: new Set() };
   const own = roots.flatMap((root) => {
     const entry = versionOf(root, settling);
     return entry === null ? [] : [{ entry, root }];
   });
-  const orphans = [...amendments].filter(([id]) => !byId.has(id)).flatMap(([id, rivals]) => orphaned(id, rivals, settling));
+  const orphans = [...amendments]
+    .filter(([id]) => !byId.has(id))
+    .flatMap(([id, rivals]) => orphaned(id, rivals, settling));
   const ring = [...byId.keys()].filter((id) => !settling.seen.has(id)).sort();
   if (ring.length > 0) settling.findings.push(bookFinding('amendments-in-a-ring', ring));
   return { inForce: [...own, ...orphans].flatMap((one) => applied(one, withdrawn)), findings: settling.findings };
@@ -63,7 +70,8 @@ function versionOf(entry: Entry, settling: Settling): Entry | null {
 
 function resolved(entry: Entry, versions: ReadonlyMap<string, Entry | null>, settling: Settling): Entry | null {
   const standing = (settling.amendments.get(entry.id) ?? []).filter((one) => versions.get(one.id) !== null);
-  if (standing.length > 1) settling.findings.push(bookFinding('rival-amendments', [entry.id, ...standing.map((one) => one.id).sort()]));
+  if (standing.length > 1)
+    settling.findings.push(bookFinding('rival-amendments', [entry.id, ...standing.map((one) => one.id).sort()]));
   const [only, ...more] = standing;
   if (only === undefined || more.length > 0) return entry;
   const version = versions.get(only.id) ?? null;
@@ -72,9 +80,12 @@ function resolved(entry: Entry, versions: ReadonlyMap<string, Entry | null>, set
 
 /** An amendment whose original has not come yet holds by itself; the original, when it comes, only gives it its place. */
 function orphaned(missing: string, rivals: readonly Entry[], settling: Settling): InForce[] {
-  const standing = rivals.map((root) => ({ root, entry: versionOf(root, settling) })).filter((one): one is InForce => one.entry !== null);
+  const standing = rivals
+    .map((root) => ({ root, entry: versionOf(root, settling) }))
+    .filter((one): one is InForce => one.entry !== null);
   settling.findings.push(bookFinding('original-not-received', [missing, ...rivals.map((one) => one.id).sort()]));
-  if (standing.length > 1) settling.findings.push(bookFinding('rival-amendments', [missing, ...standing.map((one) => one.root.id).sort()]));
+  if (standing.length > 1)
+    settling.findings.push(bookFinding('rival-amendments', [missing, ...standing.map((one) => one.root.id).sort()]));
   return standing.length === 1 ? standing : [];
 }
 

@@ -1,7 +1,7 @@
 import type { Day } from '@leywright/measures';
 import { Temporal } from 'temporal-polyfill';
 import type { ReceivedEntry } from '../entry/entry.ts';
-import { instantMs } from './instant.ts';
+import { instantMs } from '../entry/instant.ts';
 
 /**
  * The entries that the book had received by the end of a day, in the farm's own zone (IANA, as Europe/London): what an inspector could have been

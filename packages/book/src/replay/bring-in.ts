@@ -14,7 +14,13 @@ export function bringIn(draft: Draft, body: BringingIn, record: InForce): void {
     case 'harvest':
       return harvest(draft, body, record);
     case 'weighing':
-      draft.weighings.set(entry, { entry, crop: body.crop as CropId, store: body.store as StoreId | null, on, kg: body.kg });
+      draft.weighings.set(entry, {
+        entry,
+        crop: body.crop as CropId,
+        store: body.store as StoreId | null,
+        on,
+        kg: body.kg,
+      });
       return;
     case 'job-done':
       draft.jobsDone.set(entry, { entry, job: body.job, on, share: body.share, hours: body.hours });
@@ -22,12 +28,32 @@ export function bringIn(draft: Draft, body: BringingIn, record: InForce): void {
 }
 
 /** A harvest counts even when its stand is not known: the kilos are there. */
-function harvest(draft: Draft, body: Extract<BringingIn, { kind: 'harvest' }>, { entry: { id, doneOn } }: InForce): void {
+function harvest(
+  draft: Draft,
+  body: Extract<BringingIn, { kind: 'harvest' }>,
+  { entry: { id, doneOn } }: InForce,
+): void {
   const stand = body.stand === null ? null : standNamed(draft, body.stand);
-  if (body.stand !== null && stand === null) draft.findings.push(bookFinding('record-without-stand', [id], { plot: body.plot, stand: body.stand, figures: { on: doneOn, what: body.crop, standingThere: null } }));
+  if (body.stand !== null && stand === null)
+    draft.findings.push(
+      bookFinding('record-without-stand', [id], {
+        plot: body.plot,
+        stand: body.stand,
+        figures: { on: doneOn, what: body.crop, standingThere: null },
+      }),
+    );
   const { crop, grossKg, count, unit, gradedOutShare, into, store } = body;
   draft.harvests.set(id, {
-    entry: id, crop: crop as CropId, plot: (body.plot as PlotId | null) ?? stand?.plot ?? null, stand: body.stand, on: doneOn, grossKg, count, unit, gradedOutShare, into,
+    entry: id,
+    crop: crop as CropId,
+    plot: (body.plot as PlotId | null) ?? stand?.plot ?? null,
+    stand: body.stand,
+    on: doneOn,
+    grossKg,
+    count,
+    unit,
+    gradedOutShare,
+    into,
     store: store as StoreId | null,
   });
 }

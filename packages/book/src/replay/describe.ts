@@ -66,7 +66,11 @@ function archivePlot(draft: Draft, id: string, endsOn: Day): void {
   if (plot !== undefined) plots.set(id, { ...plot, to: plot.to ?? endsOn });
 }
 
-function agreeRotation(draft: Draft, { reasons }: Extract<EntryBody, { kind: 'rotation-agreed' }>, { entry }: InForce): void {
+function agreeRotation(
+  draft: Draft,
+  { reasons }: Extract<EntryBody, { kind: 'rotation-agreed' }>,
+  { entry }: InForce,
+): void {
   if (draft.rotation === null) {
     draft.findings.push(bookFinding('no-rotation-to-agree', [entry.id]));
     return;

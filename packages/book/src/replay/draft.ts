@@ -24,17 +24,28 @@ export interface Draft {
 }
 
 export function openDraft(base: Farm): Draft {
-  const byEntry = <T extends { readonly entry: string }>(rows: readonly T[]) => new Map(rows.map((row) => [row.entry, row]));
+  const byEntry = <T extends { readonly entry: string }>(rows: readonly T[]) =>
+    new Map(rows.map((row) => [row.entry, row]));
   return {
-    base, about: base.about, rotation: base.rotation, promise: base.promise, aliases: null, tables: {}, standsOfPlot: null,
-    harvests: byEntry(base.harvests), weighings: byEntry(base.weighings), jobsDone: byEntry(base.jobsDone), findings: [],
+    base,
+    about: base.about,
+    rotation: base.rotation,
+    promise: base.promise,
+    aliases: null,
+    tables: {},
+    standsOfPlot: null,
+    harvests: byEntry(base.harvests),
+    weighings: byEntry(base.weighings),
+    jobsDone: byEntry(base.jobsDone),
+    findings: [],
   };
 }
 
 /** A table of the draft by key, copied from the base on the first look. */
 export function tableOf<S extends ListSubject>(draft: Draft, subject: S): Map<string, RowOf<S>> {
   const tables = draft.tables as { [T in S]?: Map<string, RowOf<S>> };
-  const rows = tables[subject] ?? new Map((draft.base[subject] as readonly RowOf<S>[]).map((row) => [keyOf(subject, row), row]));
+  const rows =
+    tables[subject] ?? new Map((draft.base[subject] as readonly RowOf<S>[]).map((row) => [keyOf(subject, row), row]));
   tables[subject] = rows;
   return rows;
 }
@@ -59,10 +70,20 @@ export function standIdsOf(draft: Draft, plot: string): Set<string> {
 export function closeDraft(draft: Draft): Farm {
   const { base, about, rotation, promise, aliases } = draft;
   const touched = listSubjects.filter((subject) => draft.tables[subject] !== undefined);
-  const tables = Object.fromEntries(touched.map((subject) => [subject, [...(draft.tables[subject]?.values() ?? [])]])) as unknown as Pick<Farm, ListSubject>;
-  if (draft.tables.stands !== undefined) (tables as { stands: readonly Stand[] }).stands = [...draft.tables.stands.values()].sort(byDays);
+  const tables = Object.fromEntries(
+    touched.map((subject) => [subject, [...(draft.tables[subject]?.values() ?? [])]]),
+  ) as unknown as Pick<Farm, ListSubject>;
+  if (draft.tables.stands !== undefined)
+    (tables as { stands: readonly Stand[] }).stands = [...draft.tables.stands.values()].sort(byDays);
   return {
-    ...base, about, rotation, promise, ...tables, aliases: aliases === null ? base.aliases : Object.fromEntries(aliases),
-    harvests: [...draft.harvests.values()], weighings: [...draft.weighings.values()], jobsDone: [...draft.jobsDone.values()],
+    ...base,
+    about,
+    rotation,
+    promise,
+    ...tables,
+    aliases: aliases === null ? base.aliases : Object.fromEntries(aliases),
+    harvests: [...draft.harvests.values()],
+    weighings: [...draft.weighings.values()],
+    jobsDone: [...draft.jobsDone.values()],
   };
 }

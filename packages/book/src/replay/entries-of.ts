@@ -32,7 +32,14 @@ export function entriesOf(farm: Farm, stamp: Stamp): Entry[] {
   ];
   const { newId, deviceSeqFrom, ...envelope } = stamp;
   return rows.map((row, at) => ({
-    v: 1, id: newId(at), ...envelope, doneAt: null, deviceSeq: deviceSeqFrom + at, body: { kind: 'set', ...row }, amends: null, reason: null,
+    v: 1,
+    id: newId(at),
+    ...envelope,
+    doneAt: null,
+    deviceSeq: deviceSeqFrom + at,
+    body: { kind: 'set', ...row },
+    amends: null,
+    reason: null,
   }));
 }
 

@@ -1,7 +1,16 @@
 /** What a replay has to say about the book itself. The planner hands these on as findings; their words live in api. */
 export const bookFindingCodes = [
-  'rival-amendments', 'original-not-received', 'amendments-in-a-ring', 'records-not-received', 'device-number-twice', 'device-clock-wrong', 'one-id-two-entries',
-  'record-without-stand', 'record-without-plot', 'stand-end-assumed', 'no-rotation-to-agree',
+  'rival-amendments',
+  'original-not-received',
+  'amendments-in-a-ring',
+  'records-not-received',
+  'device-number-twice',
+  'device-clock-wrong',
+  'one-id-two-entries',
+  'record-without-stand',
+  'record-without-plot',
+  'stand-end-assumed',
+  'no-rotation-to-agree',
 ] as const;
 export type BookFindingCode = (typeof bookFindingCodes)[number];
 
@@ -22,6 +31,9 @@ export function bookFinding(code: BookFindingCode, entries: readonly string[], p
 
 /** Findings in an order of their own, so that two replays of one book say the same. */
 export function inOrder(findings: readonly BookFinding[]): BookFinding[] {
-  const keyed = findings.map((finding) => ({ finding, key: `${finding.code} ${finding.entries.join(' ')} ${JSON.stringify(finding.figures)}` }));
+  const keyed = findings.map((finding) => ({
+    finding,
+    key: `${finding.code} ${finding.entries.join(' ')} ${JSON.stringify(finding.figures)}`,
+  }));
   return keyed.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0)).map((one) => one.finding);
 }

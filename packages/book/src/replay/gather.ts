@@ -18,7 +18,10 @@ export function gather(entries: readonly Entry[]): Gathered {
     if (before === undefined) byId.set(entry.id, entry);
     else if (before !== entry) byId.set(entry.id, oneOfTwo(before, entry, torn));
   }
-  return { byId, findings: [...[...torn].map((id) => bookFinding('one-id-two-entries', [id])), ...numberFindings(byId.values())] };
+  return {
+    byId,
+    findings: [...[...torn].map((id) => bookFinding('one-id-two-entries', [id])), ...numberFindings(byId.values())],
+  };
 }
 
 function oneOfTwo(a: Entry, b: Entry, torn: Set<string>): Entry {
@@ -26,7 +29,11 @@ function oneOfTwo(a: Entry, b: Entry, torn: Set<string>): Entry {
   const textB = canonicalJson(plainEntry(b));
   if (textA === textB) return fuller(a, b);
   // A withdrawn body is the same entry without its words.
-  if (canonicalJson({ ...plainEntry(a), body: null }) === canonicalJson({ ...plainEntry(b), body: null }) && (a.body === null || b.body === null)) return a.body === null ? a : b;
+  if (
+    canonicalJson({ ...plainEntry(a), body: null }) === canonicalJson({ ...plainEntry(b), body: null }) &&
+    (a.body === null || b.body === null)
+  )
+    return a.body === null ? a : b;
   torn.add(a.id);
   return textA < textB ? a : b;
 }
@@ -48,19 +55,29 @@ function numberFindings(entries: Iterable<Entry>): BookFinding[] {
     if (ids === undefined) numbers.set(deviceSeq, [id]);
     else ids.push(id);
   }
-  return [...byDevice].flatMap(([device, numbers]) => [...gapFindings(device, [...numbers.keys()]), ...twiceFindings(device, numbers)]);
+  return [...byDevice].flatMap(([device, numbers]) => [
+    ...gapFindings(device, [...numbers.keys()]),
+    ...twiceFindings(device, numbers),
+  ]);
 }
 
 function gapFindings(device: string, given: readonly number[]): BookFinding[] {
   const findings: BookFinding[] = [];
   let next = 1;
   for (const number of [...given].sort((a, b) => a - b)) {
-    if (number > next) findings.push(bookFinding('records-not-received', [], { figures: { device, from: next, to: number - 1, count: number - next } }));
+    if (number > next)
+      findings.push(
+        bookFinding('records-not-received', [], {
+          figures: { device, from: next, to: number - 1, count: number - next },
+        }),
+      );
     next = Math.max(next, number + 1);
   }
   return findings;
 }
 
 function twiceFindings(device: string, numbers: ReadonlyMap<number, readonly string[]>): BookFinding[] {
-  return [...numbers].filter(([, ids]) => ids.length > 1).map(([number, ids]) => bookFinding('device-number-twice', [...ids].sort(), { figures: { device, number } }));
+  return [...numbers]
+    .filter(([, ids]) => ids.length > 1)
+    .map(([number, ids]) => bookFinding('device-number-twice', [...ids].sort(), { figures: { device, number } }));
 }

@@ -34,7 +34,14 @@ export function standNamed(draft: Draft, id: string): Stand | null {
 function start(draft: Draft, body: Starting, record: InForce): void {
   const id = body.stand ?? `sown-${record.root.id}`;
   const stand = standNamed(draft, id);
-  if (!tableOf(draft, 'plots').has(body.plot)) draft.findings.push(bookFinding('record-without-plot', [record.entry.id], { plot: body.plot, stand: body.stand, figures: { what: body.what } }));
+  if (!tableOf(draft, 'plots').has(body.plot))
+    draft.findings.push(
+      bookFinding('record-without-plot', [record.entry.id], {
+        plot: body.plot,
+        stand: body.stand,
+        figures: { what: body.what },
+      }),
+    );
   else if (stand !== null) putStand(draft, started(stand, body, record.entry.doneOn));
   else startNew(draft, id as StandId, { body, record });
 }
@@ -42,38 +49,92 @@ function start(draft: Draft, body: Starting, record: InForce): void {
 /** A planned stand as it was really sown or planted. What was planned is kept beside it, and its end moves along. */
 function started(stand: Stand, body: Starting, doneOn: Day): Stand {
   const said = {
-    ...stand, plot: body.plot as Stand['plot'], span: body.span, what: body.what, variety: body.variety ?? stand.variety,
-    ...(body.kind === 'sowing' ? { kind: body.standKind, sownOn: doneOn, undersownIn: (body.undersownIn as StandId | null) ?? stand.undersownIn } : { plantedOn: doneOn }),
+    ...stand,
+    plot: body.plot as Stand['plot'],
+    span: body.span,
+    what: body.what,
+    variety: body.variety ?? stand.variety,
+    ...(body.kind === 'sowing'
+      ? { kind: body.standKind, sownOn: doneOn, undersownIn: (body.undersownIn as StandId | null) ?? stand.undersownIn }
+      : { plantedOn: doneOn }),
   };
   // Sown in modules: it takes its ground on the day it is planted out.
   if (body.kind === 'sowing' && stand.plantedOn !== null) return said;
   const wasPlanned = stand.state !== 'recorded' && stand.plannedFrom === undefined;
   const movedTo = body.expectedTo ?? addDays(stand.to, daysBetween(stand.from, doneOn));
-  return { ...said, state: 'recorded', from: doneOn, to: movedTo > doneOn ? movedTo : addDays(doneOn, 1), ...(wasPlanned ? { plannedFrom: stand.from, plannedTo: stand.to } : {}) };
+  return {
+    ...said,
+    state: 'recorded',
+    from: doneOn,
+    to: movedTo > doneOn ? movedTo : addDays(doneOn, 1),
+    ...(wasPlanned ? { plannedFrom: stand.from, plannedTo: stand.to } : {}),
+  };
 }
 
 /** Half a year: long enough to be looked at. */
 const assumedDays = 182;
 
-function startNew(draft: Draft, id: StandId, { body, record }: { readonly body: Starting; readonly record: InForce }): void {
+function startNew(
+  draft: Draft,
+  id: StandId,
+  { body, record }: { readonly body: Starting; readonly record: InForce },
+): void {
   const { doneOn } = record.entry;
   const host = body.kind === 'sowing' ? body.undersownIn : null;
   const blocking = onGround(draft, body.plot, body.span, doneOn).find((stand) => stand.id !== host);
-  if (blocking !== undefined) return tellNoStand(draft, record, { stand: body.stand, plot: body.plot, what: body.what, standingThere: blocking.id });
+  if (blocking !== undefined)
+    return tellNoStand(draft, record, {
+      stand: body.stand,
+      plot: body.plot,
+      what: body.what,
+      standingThere: blocking.id,
+    });
   const to = body.expectedTo !== null && body.expectedTo > doneOn ? body.expectedTo : addDays(doneOn, assumedDays);
-  if (body.expectedTo === null) draft.findings.push(bookFinding('stand-end-assumed', [record.entry.id], { plot: body.plot, stand: id, figures: { what: body.what, to } }));
+  if (body.expectedTo === null)
+    draft.findings.push(
+      bookFinding('stand-end-assumed', [record.entry.id], {
+        plot: body.plot,
+        stand: id,
+        figures: { what: body.what, to },
+      }),
+    );
   putStand(draft, {
-    id, succession: null, plot: body.plot as Stand['plot'], span: body.span, what: body.what, kind: body.kind === 'sowing' ? body.standKind : 'crop', variety: body.variety, state: 'recorded',
-    sownOn: body.kind === 'sowing' ? doneOn : null, plantedOn: body.kind === 'planting' ? doneOn : null, from: doneOn, to, undersownIn: host as StandId | null, course: null, courseYear: null,
-    establishedShare: null, endedBy: null, reason: null, yieldTHa: null,
+    id,
+    succession: null,
+    plot: body.plot as Stand['plot'],
+    span: body.span,
+    what: body.what,
+    kind: body.kind === 'sowing' ? body.standKind : 'crop',
+    variety: body.variety,
+    state: 'recorded',
+    sownOn: body.kind === 'sowing' ? doneOn : null,
+    plantedOn: body.kind === 'planting' ? doneOn : null,
+    from: doneOn,
+    to,
+    undersownIn: host as StandId | null,
+    course: null,
+    courseYear: null,
+    establishedShare: null,
+    endedBy: null,
+    reason: null,
+    yieldTHa: null,
   });
 }
 
 /** Recorded stands on that ground on that day. Planned ones give way to what was really done. */
 function onGround(draft: Draft, plot: string, span: Span, day: Day): Stand[] {
   const stands = tableOf(draft, 'stands');
-  return [...standIdsOf(draft, plot)].flatMap((id) => stands.get(id) ?? []).filter((stand) =>
-    stand.plot === plot && stand.state === 'recorded' && stand.from <= day && day < stand.to && stand.span.fromShare < span.toShare - 1e-9 && span.fromShare < stand.span.toShare - 1e-9);
+  return [...standIdsOf(draft, plot)]
+    .flatMap((id) => stands.get(id) ?? [])
+    .filter(
+      (stand) =>
+        stand.plot === plot &&
+        stand.state === 'recorded' &&
+        stand.from <= day &&
+        day < stand.to &&
+        stand.span.fromShare < span.toShare - 1e-9 &&
+        span.fromShare < stand.span.toShare - 1e-9,
+    );
 }
 
 function end(draft: Draft, body: Extract<Growing, { kind: 'stand-ended' }>, record: InForce): void {
@@ -85,7 +146,18 @@ function end(draft: Draft, body: Extract<Growing, { kind: 'stand-ended' }>, reco
   putStand(draft, { ...stand, state: 'recorded', to, endedBy: body.by, ...planned });
 }
 
-function tellNoStand(draft: Draft, record: InForce, about: { readonly stand: string | null; readonly plot?: string; readonly what?: string; readonly standingThere?: string }): void {
+function tellNoStand(
+  draft: Draft,
+  record: InForce,
+  about: {
+    readonly stand: string | null;
+    readonly plot?: string;
+    readonly what?: string;
+    readonly standingThere?: string;
+  },
+): void {
   const figures = { on: record.entry.doneOn, what: about.what ?? null, standingThere: about.standingThere ?? null };
-  draft.findings.push(bookFinding('record-without-stand', [record.entry.id], { plot: about.plot ?? null, stand: about.stand, figures }));
+  draft.findings.push(
+    bookFinding('record-without-stand', [record.entry.id], { plot: about.plot ?? null, stand: about.stand, figures }),
+  );
 }

@@ -1,8 +1,8 @@
 /** The order in which records count: by the day done, then by the time, then as entered. Arrival plays no part. */
 import { dayNumber } from '@leywright/measures';
 import type { Entry, ReceivedEntry } from '../entry/entry.ts';
+import { instantMs } from '../entry/instant.ts';
 import { type BookFinding, bookFinding } from './findings.ts';
-import { instantMs } from './instant.ts';
 
 /** An entry's place in the order. */
 export interface Place {
@@ -51,7 +51,11 @@ export function enteredMs(entry: Entry, clockWrong: boolean): number {
 /** One finding a device whose clock was wrong. */
 export function clockFindings(wrong: readonly Entry[]): BookFinding[] {
   const byDevice = new Map<string, string[]>();
-  for (const { device, id } of wrong) byDevice.set(device, byDevice.get(device) ?? []).get(device)?.push(id);
+  for (const { device, id } of wrong)
+    byDevice
+      .set(device, byDevice.get(device) ?? [])
+      .get(device)
+      ?.push(id);
   return [...byDevice].map(([device, entries]) => {
     const ids = entries.sort();
     return bookFinding('device-clock-wrong', ids, { figures: { device, entries: ids.length } });

@@ -4,9 +4,10 @@
  * Entries that describe the farm (rows set, the rotation agreed, organisms found) go first, records of what was done after them, so that no
  * later description takes back what was really done. Within each they count by the day and time done, then as entered.
  */
+
+import { unreachable } from '@leywright/measures';
 import type { Entry } from '../entry/entry.ts';
 import type { Farm } from '../farm/farm.ts';
-import { unreachable } from '@leywright/measures';
 import { type InForce, settle } from './amendments.ts';
 import { bringIn } from './bring-in.ts';
 import { describe, isDescribing } from './describe.ts';
@@ -33,7 +34,8 @@ export function replay(base: Farm, entries: readonly Entry[], options: ReplayOpt
   const wrongClocks = new Set([...gathered.byId.values()].filter(clockIsWrong));
   const records = sorted(settled.inForce, wrongClocks);
   const draft = openDraft(base);
-  for (const record of records) if (record.entry.body !== null && isDescribing(record.entry.body)) describe(draft, record.entry.body, record);
+  for (const record of records)
+    if (record.entry.body !== null && isDescribing(record.entry.body)) describe(draft, record.entry.body, record);
   if (options.only !== 'descriptions') for (const record of records) applyRecord(draft, record);
   const findings = [...gathered.findings, ...settled.findings, ...clockFindings([...wrongClocks]), ...draft.findings];
   return { farm: closeDraft(draft), findings: inOrder(findings) };
@@ -43,7 +45,14 @@ export function replay(base: Farm, entries: readonly Entry[], options: ReplayOpt
 function sorted(inForce: readonly InForce[], wrongClocks: ReadonlySet<Entry>): InForce[] {
   const placed = inForce.map((record) => {
     const { entry, root } = record;
-    const place: Place = { doneOn: entry.doneOn, doneAt: entry.doneAt ?? '', enteredMs: enteredMs(root, wrongClocks.has(root)), device: root.device, deviceSeq: root.deviceSeq, id: root.id };
+    const place: Place = {
+      doneOn: entry.doneOn,
+      doneAt: entry.doneAt ?? '',
+      enteredMs: enteredMs(root, wrongClocks.has(root)),
+      device: root.device,
+      deviceSeq: root.deviceSeq,
+      id: root.id,
+    };
     return { record, place };
   });
   return placed.sort((a, b) => byPlace(a.place, b.place)).map((one) => one.record);

@@ -11,18 +11,35 @@ export function standByRotation(draft: Draft, id: string): Stand | null {
   for (const course of rotation.courses) {
     for (const proposed of course.stands) {
       const start = proposed.plant ?? proposed.sow;
-      const match = id.endsWith(`-${proposed.key}`) ? /^(.+)-(\d{4})$/.exec(id.slice(0, -proposed.key.length - 1)) : null;
+      const match = id.endsWith(`-${proposed.key}`)
+        ? /^(.+)-(\d{4})$/.exec(id.slice(0, -proposed.key.length - 1))
+        : null;
       const plot = tableOf(draft, 'plots').get(match?.[1] ?? '');
       if (match === null || plot === undefined || start === null) continue;
       const year = Number(match[2]);
       if (courseOfPlot(draft, plot.id, year) !== course.id) continue;
       const inYear = year + proposed.startYearOffset;
       return {
-        id: id as Stand['id'], succession: null, plot: plot.id, span: proposed.span, what: proposed.what, kind: proposed.kind, variety: proposed.variety, state: rotation.state,
-        sownOn: proposed.sow === null ? null : sowDay(proposed.sow, start, inYear), plantedOn: proposed.plant === null ? null : dayInYear(proposed.plant, inYear),
-        from: dayInYear(start, inYear), to: dayInYear(proposed.end, year + proposed.endYearOffset),
-        undersownIn: proposed.undersownIn === null ? null : (`${plot.id}-${year}-${proposed.undersownIn}` as Stand['id']), course: course.id, courseYear: year,
-        establishedShare: null, endedBy: null, reason: null, yieldTHa: null,
+        id: id as Stand['id'],
+        succession: null,
+        plot: plot.id,
+        span: proposed.span,
+        what: proposed.what,
+        kind: proposed.kind,
+        variety: proposed.variety,
+        state: rotation.state,
+        sownOn: proposed.sow === null ? null : sowDay(proposed.sow, start, inYear),
+        plantedOn: proposed.plant === null ? null : dayInYear(proposed.plant, inYear),
+        from: dayInYear(start, inYear),
+        to: dayInYear(proposed.end, year + proposed.endYearOffset),
+        undersownIn:
+          proposed.undersownIn === null ? null : (`${plot.id}-${year}-${proposed.undersownIn}` as Stand['id']),
+        course: course.id,
+        courseYear: year,
+        establishedShare: null,
+        endedBy: null,
+        reason: null,
+        yieldTHa: null,
       };
     }
   }

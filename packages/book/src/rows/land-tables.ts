@@ -1,6 +1,15 @@
 /** Tables of the land: fields, plots, parts, features, marks, soil samples. */
 import type { CourseId, Day, FieldId, PartId, PlotId } from '@leywright/measures';
-import { type Feature, featureKinds, type Field, type OrganismMark, type Plot, plotKinds, type SoilSample, type Span } from '../farm/land.ts';
+import {
+  type Feature,
+  type Field,
+  featureKinds,
+  type OrganismMark,
+  type Plot,
+  plotKinds,
+  type SoilSample,
+  type Span,
+} from '../farm/land.ts';
 import { may, must, orElse, type Table } from '../table/column.ts';
 import { day } from '../table/day-kinds.ts';
 import { nameOf } from '../table/name-kinds.ts';
@@ -38,19 +47,49 @@ export const plotTable: Table<PlotRow> = {
     letter: may('letter', text, 'shown large in pictures; taken from the id when left out'),
     name: may('name', text, named),
     field: may('field', nameOf<FieldId>('field'), 'field it lies in'),
-    kind: orElse('kind', oneOf(plotKinds), 'rotation', 'rotation when left out; tunnel and permanent ground stand outside the rotation'),
-    grossM2: may('gross', areas({ least: 0, above: true }), 'to the boundary, hedge centre included; taken from ground.geojson when left out'),
+    kind: orElse(
+      'kind',
+      oneOf(plotKinds),
+      'rotation',
+      'rotation when left out; tunnel and permanent ground stand outside the rotation',
+    ),
+    grossM2: may(
+      'gross',
+      areas({ least: 0, above: true }),
+      'to the boundary, hedge centre included; taken from ground.geojson when left out',
+    ),
     measuredBy: may('measured_by', oneOf(['typed', 'geometry'] as const), 'written by us; where the area comes from'),
     hedgeM: orElse('hedge', lengths(), 0, 'boundary along a hedge’s centre; none when left out'),
     bankM2: orElse('bank', areas(), 0, 'beetle bank inside the plot; none when left out'),
-    headlandShare: may('headland', shares(), 'headlands and bed ends, share of what is left after buffer and bank; the farm’s own when left out'),
+    headlandShare: may(
+      'headland',
+      shares(),
+      'headlands and bed ends, share of what is left after buffer and bank; the farm’s own when left out',
+    ),
     soil: may('soil', text, 'in words'),
-    bedCentresM: may('bed_centres', lengths({ least: 0, above: true }), 'from one bed’s centre to the next, wheelings in it'),
-    bedCount: may('bed_count', wholeNumber('beds', { least: 1, most: 5000 }), 'numbered beds across the plot; needed where a row names beds'),
-    courseAtStart: may('course_at_start', nameOf<CourseId>('course'), 'course it is on in the rotation’s first year; outside the rotation when left out'),
+    bedCentresM: may(
+      'bed_centres',
+      lengths({ least: 0, above: true }),
+      'from one bed’s centre to the next, wheelings in it',
+    ),
+    bedCount: may(
+      'bed_count',
+      wholeNumber('beds', { least: 1, most: 5000 }),
+      'numbered beds across the plot; needed where a row names beds',
+    ),
+    courseAtStart: may(
+      'course_at_start',
+      nameOf<CourseId>('course'),
+      'course it is on in the rotation’s first year; outside the rotation when left out',
+    ),
     from: may('from', day, 'first day it is part of the farm'),
     to: may('to', day, 'first day it is no longer'),
-    status: orElse('status', oneOf(['organic', 'in-conversion', 'unknown'] as const), 'unknown', 'unknown when left out'),
+    status: orElse(
+      'status',
+      oneOf(['organic', 'in-conversion', 'unknown'] as const),
+      'unknown',
+      'unknown when left out',
+    ),
     statusSince: may('status_since', day, 'since when'),
   },
 };
@@ -69,7 +108,8 @@ export interface PartRow {
 
 export const partTable: Table<PartRow> = {
   file: 'parts.csv',
-  about: 'Parts of plots that were divided, joined or whose boundary moved. One row for each parent of a part; the other cells are repeated.',
+  about:
+    'Parts of plots that were divided, joined or whose boundary moved. One row for each parent of a part; the other cells are repeated.',
   key: [],
   columns: {
     id: must('id', id<PartId>(), 'of the part', { alsoCalled: ['part'] }),
@@ -80,13 +120,19 @@ export const partTable: Table<PartRow> = {
     why: may('why', text, 'in words'),
     parentPlot: may('parent_plot', nameOf<PlotId>('plot'), 'plot its ground came from'),
     parentSpan: edgesColumn('parent', 'where on that plot; all of it when left out'),
-    parentShare: orElse('parent', [{ ending: 'share', ...number('share of 1', { least: 0, most: 1 }) }], 1, 'share of this part that lies on that parent; 1 when left out'),
+    parentShare: orElse(
+      'parent',
+      [{ ending: 'share', ...number('share of 1', { least: 0, most: 1 }) }],
+      1,
+      'share of this part that lies on that parent; 1 when left out',
+    ),
   },
 };
 
 export const featureTable: Table<Open<Omit<Feature, 'line'>, 'name'>> = {
   file: 'features.csv',
-  about: 'Hedges, banks, margins and what else serves the natural enemies. Lines stand in ground.geojson under the same id.',
+  about:
+    'Hedges, banks, margins and what else serves the natural enemies. Lines stand in ground.geojson under the same id.',
   key: ['id'],
   columns: {
     id: must('id', id<string>(), 'unique', { alsoCalled: ['feature'] }),

@@ -7,7 +7,9 @@ import { asWish, settledSpan } from '../table/span-columns.ts';
 import type { Open, PartRow, PlotRow, Wished } from './land-tables.ts';
 
 /** A name left out is the id. */
-export function withNames<T extends { readonly id: string; readonly name: string }>(rows: readonly Placed<Open<T, 'name'>>[]): T[] {
+export function withNames<T extends { readonly id: string; readonly name: string }>(
+  rows: readonly Placed<Open<T, 'name'>>[],
+): T[] {
   return rows.map(({ value }) => ({ ...value, name: value.name ?? value.id }) as unknown as T);
 }
 
@@ -21,16 +23,32 @@ export function plotsOf(rows: readonly Placed<PlotRow>[], map: GroundMap): Plot[
     const typedM2 = row.value.grossM2;
     const grossM2 = typedM2 ?? mapped?.areaM2 ?? null;
     if (grossM2 === null) {
-      row.fault('missing-value', 'gross_m2', { nearest: ['gross_m2', 'gross_ha', 'gross_acres', 'gross_rods', 'ground.geojson'] });
+      row.fault('missing-value', 'gross_m2', {
+        nearest: ['gross_m2', 'gross_ha', 'gross_acres', 'gross_rods', 'ground.geojson'],
+      });
       return [];
     }
     if (typedM2 !== null && mapped !== null && Math.abs(typedM2 - mapped.areaM2) > areasMayDiffer * mapped.areaM2) {
-      row.fault('area-differs', 'gross_m2', { gravity: 'look', found: String(typedM2), figures: { typedM2, mappedM2: Math.round(mapped.areaM2) } });
+      row.fault('area-differs', 'gross_m2', {
+        gravity: 'look',
+        found: String(typedM2),
+        figures: { typedM2, mappedM2: Math.round(mapped.areaM2) },
+      });
     }
-    if (row.value.to !== null && row.value.from !== null && row.value.to <= row.value.from) row.fault('ends-before-start', 'to', { found: row.value.to, figures: { from: row.value.from } });
+    if (row.value.to !== null && row.value.from !== null && row.value.to <= row.value.from)
+      row.fault('ends-before-start', 'to', { found: row.value.to, figures: { from: row.value.from } });
     const measuredBy = row.value.measuredBy ?? (typedM2 === null ? 'geometry' : 'typed');
     const { id, letter, name } = row.value;
-    return [{ ...row.value, letter: letter ?? letterOf(id), name: name ?? id, grossM2, measuredBy, ring: mapped?.ring ?? null }];
+    return [
+      {
+        ...row.value,
+        letter: letter ?? letterOf(id),
+        name: name ?? id,
+        grossM2,
+        measuredBy,
+        ring: mapped?.ring ?? null,
+      },
+    ];
   });
 }
 
@@ -62,29 +80,51 @@ export function partsOf(rows: readonly Placed<PartRow>[], beds: BedCounts): Part
   }
   return [...parts.values()].map(({ part, row }) => {
     const total = part.parents.reduce((sum, parent) => sum + parent.share, 0);
-    if (part.parents.length > 0 && Math.abs(total - 1) > 0.01) row.fault('parts-do-not-add-up', 'parent_share', { gravity: 'look', found: String(total), nearest: ['1'] });
+    if (part.parents.length > 0 && Math.abs(total - 1) > 0.01)
+      row.fault('parts-do-not-add-up', 'parent_share', { gravity: 'look', found: String(total), nearest: ['1'] });
     return part;
   });
 }
 
 export function rowsOfPart({ parents, span, ...part }: Part): PartRow[] {
   const none = { parentPlot: null, parentSpan: wholePlot, parentShare: 1 };
-  const ofParents = parents.map((parent) => ({ parentPlot: parent.plot, parentSpan: parent.span, parentShare: parent.share }));
+  const ofParents = parents.map((parent) => ({
+    parentPlot: parent.plot,
+    parentSpan: parent.span,
+    parentShare: parent.share,
+  }));
   return (parents.length === 0 ? [none] : ofParents).map((parent) => ({ ...part, span: asWish(span), ...parent }));
 }
 
 /** Features with their lines; lines without a row become features of their own. */
 export function featuresOf(rows: readonly Placed<Open<Omit<Feature, 'line'>, 'name'>>[], map: GroundMap): Feature[] {
-  const listed = rows.map(({ value }) => ({ ...value, name: value.name ?? value.id, line: map.lines.get(value.id)?.line ?? null }));
+  const listed = rows.map(({ value }) => ({
+    ...value,
+    name: value.name ?? value.id,
+    line: map.lines.get(value.id)?.line ?? null,
+  }));
   const ids = new Set(listed.map((one) => one.id));
-  const drawn = [...map.lines].filter(([id]) => !ids.has(id)).map(([id, line]) => ({ id, kind: line.kind ?? 'hedge', name: line.name ?? id, lengthM: null, areaM2: null, line: line.line }) as const);
+  const drawn = [...map.lines]
+    .filter(([id]) => !ids.has(id))
+    .map(
+      ([id, line]) =>
+        ({
+          id,
+          kind: line.kind ?? 'hedge',
+          name: line.name ?? id,
+          lengthM: null,
+          areaM2: null,
+          line: line.line,
+        }) as const,
+    );
   return [...listed, ...drawn];
 }
 
 export function marksOf(rows: readonly Placed<Wished<OrganismMark>>[], beds: BedCounts): OrganismMark[] {
   return rows.map((row) => {
     const { plot, foundOn, clearedOn } = row.value;
-    if (clearedOn !== null && clearedOn < foundOn) row.fault('ends-before-start', 'cleared_on', { found: clearedOn, figures: { from: foundOn } });
+    if (clearedOn !== null && clearedOn < foundOn)
+      row.fault('ends-before-start', 'cleared_on', { found: clearedOn, figures: { from: foundOn } });
     return { ...row.value, span: settledSpan(row.value.span, beds.get(plot) ?? null) ?? wholePlot };
   });
 }
@@ -92,4 +132,3 @@ export function marksOf(rows: readonly Placed<Wished<OrganismMark>>[], beds: Bed
 export function asWished<T extends { readonly span: OrganismMark['span'] }>(row: T): Wished<T> {
   return { ...row, span: asWish(row.span) };
 }
-

@@ -1,7 +1,19 @@
 /** Tables of the promise, of what keeps it, and of the people who do. */
 import type { CropId, Day, IsoWeek, MonthDay, PersonId, StoreId } from '@leywright/measures';
 import { readMonthDay } from '@leywright/measures';
-import { type BoxSize, type OwnStoreLoss, type Person, type Price, roles, type SaleUnit, type Slot, type SlotWindow, type StorePlace, type WeatherDay, type YearNeed } from '../farm/promise.ts';
+import {
+  type BoxSize,
+  type OwnStoreLoss,
+  type Person,
+  type Price,
+  roles,
+  type SaleUnit,
+  type Slot,
+  type SlotWindow,
+  type StorePlace,
+  type WeatherDay,
+  type YearNeed,
+} from '../farm/promise.ts';
 import { type Column, may, must, orElse, type Row, type Table } from '../table/column.ts';
 import { day, dayOrMonday, dayOrSunday, monthDay, week } from '../table/day-kinds.ts';
 import { nameOf, namesOf } from '../table/name-kinds.ts';
@@ -26,14 +38,22 @@ export type SlotRow = Open<Omit<Slot, 'portions'>, 'id'>;
 
 export const slotTable: Table<SlotRow> = {
   file: 'promise.csv',
-  about: 'Places in the box: one row each. `portion_small` is what the size with the id small gets; an empty cell or no such heading: none.',
+  about:
+    'Places in the box: one row each. `portion_small` is what the size with the id small gets; an empty cell or no such heading: none.',
   key: [],
   growing: { beginning: 'portion_', of: 'size' },
   columns: {
     id: may('id', id<string>(), 'unique; made from the first crop when left out', { alsoCalled: ['slot'] }),
-    crops: must('crops', namesOf<CropId>('crop'), 'the first that can fill the place does, then the next', { alsoCalled: ['crop'] }),
+    crops: must('crops', namesOf<CropId>('crop'), 'the first that can fill the place does, then the next', {
+      alsoCalled: ['crop'],
+    }),
     window: windowColumn(),
-    everyWeeks: orElse('every_weeks', wholeNumber('weeks', { least: 1, most: 53 }), 1, '2 = every other box week, from the window’s first; 1 when left out'),
+    everyWeeks: orElse(
+      'every_weeks',
+      wholeNumber('weeks', { least: 1, most: 53 }),
+      1,
+      '2 = every other box week, from the window’s first; 1 when left out',
+    ),
     unit: orElse('unit', oneOf(saleUnits), 'kg', 'what the portions count in; kg when left out'),
   },
 };
@@ -42,9 +62,15 @@ export const slotTable: Table<SlotRow> = {
 function windowColumn(): Column<SlotWindow> {
   const holds = 'month and day, day or ISO week';
   return {
-    headings: [{ name: 'from', holds, numeric: false }, { name: 'to', holds, numeric: false }],
-    takes: 'group', alsoCalled: [], required: false,
-    meaning: 'first and last day. Both as 10-01: every year, over new year where `to` comes first. Both as days or weeks: once. All year when left out',
+    headings: [
+      { name: 'from', holds, numeric: false },
+      { name: 'to', holds, numeric: false },
+    ],
+    takes: 'group',
+    alsoCalled: [],
+    required: false,
+    meaning:
+      'first and last day. Both as 10-01: every year, over new year where `to` comes first. Both as days or weeks: once. All year when left out',
     read: readWindow,
     write: (window) => [window.from, window.to],
   };
@@ -63,7 +89,9 @@ function readWindow(row: Row): SlotWindow | undefined {
   const first = dayOrMonday.read(from, row.cell('from'));
   const last = dayOrSunday.read(to, row.cell('to'));
   if (first === undefined || last === undefined) return undefined;
-  return first <= last ? { kind: 'once', from: first, to: last } : row.cell('to').fault('ends-before-start', { figures: { from: first } });
+  return first <= last
+    ? { kind: 'once', from: first, to: last }
+    : row.cell('to').fault('ends-before-start', { figures: { from: first } });
 }
 
 export const needTable: Table<YearNeed> = {
@@ -94,7 +122,8 @@ export const closedTable: Table<ClosedRow> = {
 
 export const priceTable: Table<Price> = {
   file: 'prices.csv',
-  about: 'Prices, each in force until the next of the same crop and unit. Without prices, cost and worth are unknown, not nought.',
+  about:
+    'Prices, each in force until the next of the same crop and unit. Without prices, cost and worth are unknown, not nought.',
   key: ['crop', 'from', 'unit'],
   columns: {
     crop: must('crop', nameOf<CropId>('crop'), 'crop'),
@@ -124,10 +153,14 @@ export const storeLossTable: Table<OwnStoreLoss> = {
   columns: {
     crop: must('crop', nameOf<CropId>('crop'), 'crop'),
     from: may('from', dayOrMonday, 'in force from; always when left out'),
-    lossShareWeek: must('loss', [
-      { ending: 'share_week', ...number('share of 1', { least: 0, most: 1 }) },
-      { ending: 'pct_week', ...number('%', { least: 0, most: 1 }, 0.01) },
-    ], 'of what lies there at the week’s start'),
+    lossShareWeek: must(
+      'loss',
+      [
+        { ending: 'share_week', ...number('share of 1', { least: 0, most: 1 }) },
+        { ending: 'pct_week', ...number('%', { least: 0, most: 1 }, 0.01) },
+      ],
+      'of what lies there at the week’s start',
+    ),
   },
 };
 

@@ -10,17 +10,29 @@ export interface PromiseRows {
   readonly closed: readonly Placed<ClosedRow>[];
 }
 
-export type PromiseHead = Pick<BoxPromise, 'itemsPerBox' | 'packWeekday' | 'from' | 'to' | 'closedEveryYear' | 'boxWeeksPerYear'>;
+export type PromiseHead = Pick<
+  BoxPromise,
+  'itemsPerBox' | 'packWeekday' | 'from' | 'to' | 'closedEveryYear' | 'boxWeeksPerYear'
+>;
 
 /** Null when nothing at all is said of boxes. */
 export function promiseOf(head: PromiseHead | null, rows: PromiseRows): BoxPromise | null {
   const { sizes, slots, needs, closed } = rows;
   if (head === null && sizes.length === 0 && slots.length === 0 && needs.length === 0) return null;
   return {
-    ...(head ?? { itemsPerBox: null, packWeekday: usualPackWeekday, from: null, to: null, closedEveryYear: [], boxWeeksPerYear: null }),
+    ...(head ?? {
+      itemsPerBox: null,
+      packWeekday: usualPackWeekday,
+      from: null,
+      to: null,
+      closedEveryYear: [],
+      boxWeeksPerYear: null,
+    }),
     sizes,
     closedWeeks: closed.filter((row) => row.value.packOn === null).map((row) => row.value.week),
-    movedPackDays: closed.flatMap(({ value }) => (value.packOn === null ? [] : [{ week: value.week, packOn: value.packOn }])),
+    movedPackDays: closed.flatMap(({ value }) =>
+      value.packOn === null ? [] : [{ week: value.week, packOn: value.packOn }],
+    ),
     slots: slotsOf(slots),
     needs: needsOf(needs),
   };
@@ -50,7 +62,8 @@ function freeId(wanted: string, taken: ReadonlyMap<string, number>): string {
 
 function needsOf(rows: readonly Placed<YearNeed>[]): YearNeed[] {
   return rows.map(({ value, fault }) => {
-    if ((value.kgHousehold === null) === (value.m2Household === null)) fault('one-of', 'kg_household', { nearest: ['kg_household', 'm2_household'] });
+    if ((value.kgHousehold === null) === (value.m2Household === null))
+      fault('one-of', 'kg_household', { nearest: ['kg_household', 'm2_household'] });
     return value;
   });
 }

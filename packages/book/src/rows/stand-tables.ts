@@ -1,6 +1,14 @@
 /** Tables of stands, of the rotation that proposes them, and of own rests and crops. */
 import type { CourseId, CropId, Day, MonthDay, PlotId, StandId, SuccessionId } from '@leywright/measures';
-import { type Course, type OwnCrop, type OwnRest, type StandEnd, type StandKind, standEnds, standKinds } from '../farm/stand.ts';
+import {
+  type Course,
+  type OwnCrop,
+  type OwnRest,
+  type StandEnd,
+  type StandKind,
+  standEnds,
+  standKinds,
+} from '../farm/stand.ts';
 import { may, must, orElse, type Table } from '../table/column.ts';
 import { day, monthDay } from '../table/day-kinds.ts';
 import { family, nameOf, namesOf } from '../table/name-kinds.ts';
@@ -34,11 +42,22 @@ export interface StandRow {
 }
 
 const standColumns: Table<StandRow>['columns'] = {
-  id: may('id', id<StandId>(), 'unique in history.csv and agreed.csv together; made from plot, year and plant when left out', { alsoCalled: ['stand'] }),
+  id: may(
+    'id',
+    id<StandId>(),
+    'unique in history.csv and agreed.csv together; made from plot, year and plant when left out',
+    { alsoCalled: ['stand'] },
+  ),
   plot: must('plot', nameOf<PlotId>('plot'), 'where'),
-  span: spanColumn('where on the plot; all of it when left out, or its host’s ground when undersown. `share` alone is laid left to right beside what stands there on the same days'),
+  span: spanColumn(
+    'where on the plot; all of it when left out, or its host’s ground when undersown. `share` alone is laid left to right beside what stands there on the same days',
+  ),
   what: must('what', nameOf<string>('plant'), 'crop, cover or mix'),
-  kind: may('kind', oneOf(standKinds), 'told from the table the plant stands in when left out; `ley` for a mix that stays for years'),
+  kind: may(
+    'kind',
+    oneOf(standKinds),
+    'told from the table the plant stands in when left out; `ley` for a mix that stays for years',
+  ),
   variety: may('variety', text, 'variety'),
   state: may('state', oneOf(['pencil', 'agreed'] as const), 'only in agreed.csv; agreed when left out'),
   sownOn: may('sown_on', day, 'day sown, in the field or in modules', { alsoCalled: ['sown'] }),
@@ -57,8 +76,18 @@ const standColumns: Table<StandRow>['columns'] = {
   succession: may('succession', id<SuccessionId>(), 'stands of one sowing plan'),
 };
 
-export const historyTable: Table<StandRow> = { file: 'history.csv', about: 'What has stood on the ground: recorded stands.', key: [], columns: standColumns };
-export const agreedTable: Table<StandRow> = { file: 'agreed.csv', about: 'What is agreed, or still in pencil, beside what the rotation proposes.', key: [], columns: standColumns };
+export const historyTable: Table<StandRow> = {
+  file: 'history.csv',
+  about: 'What has stood on the ground: recorded stands.',
+  key: [],
+  columns: standColumns,
+};
+export const agreedTable: Table<StandRow> = {
+  file: 'agreed.csv',
+  about: 'What is agreed, or still in pencil, beside what the rotation proposes.',
+  key: [],
+  columns: standColumns,
+};
 
 export const courseTable: Table<Open<Omit<Course, 'stands'>, 'name'>> = {
   file: 'courses.csv',
@@ -67,8 +96,17 @@ export const courseTable: Table<Open<Omit<Course, 'stands'>, 'name'>> = {
   columns: {
     id: must('id', id<CourseId>(), 'unique', { alsoCalled: ['course'] }),
     name: may('name', text, named),
-    hoursPerHa: may('hours_per_ha', number('h/ha', { least: 0 }), 'field hours, when the farm counts by course instead of by job'),
-    hoursFollow: orElse('hours_follow', oneOf(['need', 'ground'] as const), 'ground', 'whether those hours grow with the households fed or with the ground; ground when left out'),
+    hoursPerHa: may(
+      'hours_per_ha',
+      number('h/ha', { least: 0 }),
+      'field hours, when the farm counts by course instead of by job',
+    ),
+    hoursFollow: orElse(
+      'hours_follow',
+      oneOf(['need', 'ground'] as const),
+      'ground',
+      'whether those hours grow with the households fed or with the ground; ground when left out',
+    ),
   },
 };
 
@@ -95,14 +133,30 @@ export const rotationTable: Table<RotationRow> = {
     course: must('course', nameOf<CourseId>('course'), 'course it belongs to'),
     key: must('key', id<string>(), 'unique in its course'),
     what: must('what', nameOf<string>('plant'), 'crop, cover or mix'),
-    kind: may('kind', oneOf(standKinds), 'told from the table the plant stands in when left out; `ley` for a mix that stays for years'),
+    kind: may(
+      'kind',
+      oneOf(standKinds),
+      'told from the table the plant stands in when left out; `ley` for a mix that stays for years',
+    ),
     variety: may('variety', text, 'variety'),
-    span: spanColumn('where on the plot; all of it when left out. `share` alone is laid left to right', 'edges-and-share'),
+    span: spanColumn(
+      'where on the plot; all of it when left out. `share` alone is laid left to right',
+      'edges-and-share',
+    ),
     sow: may('sow', monthDay, 'day sown, in the field or in modules'),
     plant: may('plant', monthDay, 'day planted out'),
-    startYearOffset: orElse('start_year_offset', wholeNumber('years', { least: -2, most: 5 }), 0, 'years from the course’s year to the day it takes its ground; 0 when left out'),
+    startYearOffset: orElse(
+      'start_year_offset',
+      wholeNumber('years', { least: -2, most: 5 }),
+      0,
+      'years from the course’s year to the day it takes its ground; 0 when left out',
+    ),
     end: must('end', monthDay, 'first day the ground is free again'),
-    endYearOffset: may('end_year_offset', wholeNumber('years', { least: -2, most: 10 }), 'years from the course’s year to its end; the first such day after its start when left out'),
+    endYearOffset: may(
+      'end_year_offset',
+      wholeNumber('years', { least: -2, most: 10 }),
+      'years from the course’s year to its end; the first such day after its start when left out',
+    ),
     undersownIn: may('undersown_in', id<string>(), 'key of the stand of the same course it is sown into'),
   },
 };

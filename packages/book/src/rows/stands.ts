@@ -2,7 +2,7 @@
 import { addDays, type Day, longestIdChars, type StandId, yearOf } from '@leywright/measures';
 import { wholePlot } from '../farm/land.ts';
 import type { Stand, StandKind } from '../farm/stand.ts';
-import { nearest } from '../folder/nearest.ts';
+import { nearest } from '../names/nearest.ts';
 import type { Placed } from '../table/read-table.ts';
 import { asWish, settledSpan } from '../table/span-columns.ts';
 import type { BedCounts } from './land.ts';
@@ -18,9 +18,14 @@ export interface StandReading {
 type Laying = { readonly stand: Stand; readonly row: Placed<StandRow> };
 
 /** All stands of both files, in the order of their days. */
-export function standsOf(history: readonly Placed<StandRow>[], agreed: readonly Placed<StandRow>[], reading: StandReading): Stand[] {
+export function standsOf(
+  history: readonly Placed<StandRow>[],
+  agreed: readonly Placed<StandRow>[],
+  reading: StandReading,
+): Stand[] {
   const taken = new Map<string, number>();
-  const read = (rows: readonly Placed<StandRow>[], recorded: boolean) => rows.flatMap((row) => standOf(row, { recorded, reading, taken }) ?? []);
+  const read = (rows: readonly Placed<StandRow>[], recorded: boolean) =>
+    rows.flatMap((row) => standOf(row, { recorded, reading, taken }) ?? []);
   const laid = laidOut([...read(history, true), ...read(agreed, false)], reading.beds);
   tellHosts(laid);
   return laid.map(({ stand }) => stand).sort(byDays);
@@ -47,7 +52,8 @@ function standOf(row: Placed<StandRow>, { recorded, reading, taken }: StandMakin
   if (from === null) row.fault('one-of', 'from', { nearest: ['from', 'planted_on', 'sown_on'] });
   const to = reading.lastDayCounts ? addDays(value.to, 1) : value.to;
   if (from !== null && to <= from) row.fault('ends-before-start', 'to', { found: value.to, figures: { from } });
-  if (value.sownOn !== null && value.plantedOn !== null && value.plantedOn < value.sownOn) row.fault('ends-before-start', 'planted_on', { found: value.plantedOn, figures: { from: value.sownOn } });
+  if (value.sownOn !== null && value.plantedOn !== null && value.plantedOn < value.sownOn)
+    row.fault('ends-before-start', 'planted_on', { found: value.plantedOn, figures: { from: value.sownOn } });
   if (from === null) return null;
   const id = value.id ?? freeId(`${value.plot}-${value.courseYear ?? yearOf(from)}-${value.what}`, taken);
   const firstLine = taken.get(id);
@@ -55,7 +61,19 @@ function standOf(row: Placed<StandRow>, { recorded, reading, taken }: StandMakin
   taken.set(id, row.line);
   const planned = { ...(plannedFrom === null ? {} : { plannedFrom }), ...(plannedTo === null ? {} : { plannedTo }) };
   const state = recorded ? 'recorded' : (value.state ?? 'agreed');
-  return { row, stand: { ...value, ...planned, id, from, to, span: wholePlot, kind: value.kind ?? reading.kindOf(value.what), state } };
+  return {
+    row,
+    stand: {
+      ...value,
+      ...planned,
+      id,
+      from,
+      to,
+      span: wholePlot,
+      kind: value.kind ?? reading.kindOf(value.what),
+      state,
+    },
+  };
 }
 
 function freeId(wanted: string, taken: ReadonlyMap<string, number>): StandId {
@@ -77,16 +95,22 @@ function laidOut(all: readonly Laying[], beds: BedCounts): Laying[] {
     laid.push({ ...one, stand: { ...one.stand, span } });
     occupy(laid.at(-1)?.stand ?? one.stand);
   }
-  return laid.map((one) => {
-    const wish = one.row.value.span;
-    if (wish.kind !== 'share') return one;
-    const beside = (busy.get(one.stand.plot) ?? []).filter((other) => other.from < one.stand.to && one.stand.from < other.to);
-    const span = freeStretch(wish.share, beside);
-    if (span === null) wish.cell.fault('shares-over-whole', { figures: { share: wish.share } });
-    const stand = { ...one.stand, span: span ?? wholePlot };
-    occupy(stand);
-    return { ...one, stand };
-  }).map((one, _, others) => (one.row.value.span.kind === 'not-said' && one.stand.undersownIn !== null ? onHost(one, others) : one));
+  return laid
+    .map((one) => {
+      const wish = one.row.value.span;
+      if (wish.kind !== 'share') return one;
+      const beside = (busy.get(one.stand.plot) ?? []).filter(
+        (other) => other.from < one.stand.to && one.stand.from < other.to,
+      );
+      const span = freeStretch(wish.share, beside);
+      if (span === null) wish.cell.fault('shares-over-whole', { figures: { share: wish.share } });
+      const stand = { ...one.stand, span: span ?? wholePlot };
+      occupy(stand);
+      return { ...one, stand };
+    })
+    .map((one, _, others) =>
+      one.row.value.span.kind === 'not-said' && one.stand.undersownIn !== null ? onHost(one, others) : one,
+    );
 }
 
 function onHost(one: Laying, others: readonly Laying[]): Laying {
@@ -99,16 +123,56 @@ function tellHosts(laid: readonly Laying[]): void {
   const ids = new Set(laid.map(({ stand }) => stand.id));
   for (const { stand, row } of laid) {
     if (stand.undersownIn === null || ids.has(stand.undersownIn)) continue;
-    row.fault('unknown-name', 'undersown_in', { gravity: 'look', found: stand.undersownIn, nearest: nearest(stand.undersownIn, ids), figures: { of: 'stand' } });
+    row.fault('unknown-name', 'undersown_in', {
+      gravity: 'look',
+      found: stand.undersownIn,
+      nearest: nearest(stand.undersownIn, ids),
+      figures: { of: 'stand' },
+    });
   }
 }
 
 /** A stand as its file writes it. */
 export function rowOfStand(stand: Stand, lastDayCounts: boolean): StandRow {
-  const { id, succession, plot, what, kind, variety, sownOn, plantedOn, from, undersownIn, course, courseYear, establishedShare, endedBy, reason, yieldTHa } = stand;
+  const {
+    id,
+    succession,
+    plot,
+    what,
+    kind,
+    variety,
+    sownOn,
+    plantedOn,
+    from,
+    undersownIn,
+    course,
+    courseYear,
+    establishedShare,
+    endedBy,
+    reason,
+    yieldTHa,
+  } = stand;
   return {
-    id, succession, plot, what, kind, variety, sownOn, plantedOn, from, undersownIn, course, courseYear, establishedShare, endedBy, reason, yieldTHa,
-    span: asWish(stand.span), state: stand.state === 'recorded' ? null : stand.state, to: lastDayCounts ? addDays(stand.to, -1) : stand.to,
-    plannedFrom: stand.plannedFrom ?? null, plannedTo: stand.plannedTo ?? null,
+    id,
+    succession,
+    plot,
+    what,
+    kind,
+    variety,
+    sownOn,
+    plantedOn,
+    from,
+    undersownIn,
+    course,
+    courseYear,
+    establishedShare,
+    endedBy,
+    reason,
+    yieldTHa,
+    span: asWish(stand.span),
+    state: stand.state === 'recorded' ? null : stand.state,
+    to: lastDayCounts ? addDays(stand.to, -1) : stand.to,
+    plannedFrom: stand.plannedFrom ?? null,
+    plannedTo: stand.plannedTo ?? null,
   };
 }

@@ -3,8 +3,8 @@
  * three cannot drift apart.
  */
 import type { DayOrder, DecimalSign } from '@leywright/measures';
-import type { NameKind, Names } from '../folder/names.ts';
 import type { Fault, ProblemCode } from '../folder/problem.ts';
+import type { NameKind, Names } from '../names/names.ts';
 
 /** One cell being read: what is known around it, and where its faults go. */
 export interface Cell {
@@ -76,12 +76,26 @@ interface ColumnForm {
 
 /** A cell that must be given. */
 export function must<T>(name: string, kind: Kind<T> | Units, meaning: string, form: ColumnForm = {}): Column<T> {
-  return columnOf<T>({ name, kind, meaning, form, required: true, empty: (row, first) => row.cell(first).fault('missing-value') });
+  return columnOf<T>({
+    name,
+    kind,
+    meaning,
+    form,
+    required: true,
+    empty: (row, first) => row.cell(first).fault('missing-value'),
+  });
 }
 
 /** A cell that may be empty: null = not known. */
 export function may<T>(name: string, kind: Kind<T> | Units, meaning: string, form: ColumnForm = {}): Column<T | null> {
-  return columnOf<T | null>({ name, kind: kind as Kind<T | null> | Units, meaning, form, required: false, empty: () => null });
+  return columnOf<T | null>({
+    name,
+    kind: kind as Kind<T | null> | Units,
+    meaning,
+    form,
+    required: false,
+    empty: () => null,
+  });
 }
 
 /** A cell that may be empty and then means `fallback`; only where an empty cell truly says so. */
@@ -100,7 +114,11 @@ interface Making<T> {
 
 function columnOf<T>(making: Making<T>): Column<T> {
   const { name, kind, meaning, form, required, empty } = making;
-  const kinds = (isUnits(kind) ? kind.map((unit) => ({ ...unit, heading: unit.ending === '' ? name : `${name}_${unit.ending}` })) : [{ ...kind, heading: name }]) as readonly (Kind<T> & { heading: string })[];
+  const kinds = (
+    isUnits(kind)
+      ? kind.map((unit) => ({ ...unit, heading: unit.ending === '' ? name : `${name}_${unit.ending}` }))
+      : [{ ...kind, heading: name }]
+  ) as readonly (Kind<T> & { heading: string })[];
   const alsoCalled = form.alsoCalled ?? [];
   return {
     headings: kinds.map((one) => ({ name: one.heading, holds: one.holds, numeric: one.numeric ?? false })),

@@ -1,5 +1,17 @@
 /** Days, weeks and months-and-days as people write them. What could be two days is refused with both readings. */
-import { addDays, type Day, type IsoWeek, mondayOf, type MonthDay, readDay, readDayLoosely, readIsoWeek, readMonthDay, weekOf, weeksInYear } from '@leywright/measures';
+import {
+  addDays,
+  type Day,
+  type IsoWeek,
+  type MonthDay,
+  mondayOf,
+  readDay,
+  readDayLoosely,
+  readIsoWeek,
+  readMonthDay,
+  weekOf,
+  weeksInYear,
+} from '@leywright/measures';
 import type { Cell, Kind } from './column.ts';
 
 export const day: Kind<Day> = { holds: 'day, 2027-04-18', read: readCellDay, write: (value) => value };
@@ -23,10 +35,18 @@ export const week: Kind<IsoWeek> = {
 };
 
 /** A day, or a week that stands for its Monday. */
-export const dayOrMonday: Kind<Day> = { holds: 'day, or ISO week for its Monday', read: (found, cell) => dayOrWeek(found, cell, 0), write: (value) => value };
+export const dayOrMonday: Kind<Day> = {
+  holds: 'day, or ISO week for its Monday',
+  read: (found, cell) => dayOrWeek(found, cell, 0),
+  write: (value) => value,
+};
 
 /** A day, or a week that stands for its Sunday. */
-export const dayOrSunday: Kind<Day> = { holds: 'day, or ISO week for its Sunday', read: (found, cell) => dayOrWeek(found, cell, 6), write: (value) => value };
+export const dayOrSunday: Kind<Day> = {
+  holds: 'day, or ISO week for its Sunday',
+  read: (found, cell) => dayOrWeek(found, cell, 6),
+  write: (value) => value,
+};
 
 function dayOrWeek(found: string, cell: Cell, weekday: number): Day | undefined {
   const read = readCellWeek(found, cell);
@@ -54,7 +74,8 @@ export function readCellDay(found: string, cell: Cell): Day | undefined {
   const read = readDayLoosely(withoutMidnight, cell.dayOrder);
   if (read.kind === 'day') return read.day;
   if (read.kind === 'ambiguous') return cell.fault('ambiguous-day', { nearest: [...read.readings] });
-  if (read.why === 'not-in-calendar') return cell.fault('not-in-calendar', { nearest: lastOfThatMonth(withoutMidnight) });
+  if (read.why === 'not-in-calendar')
+    return cell.fault('not-in-calendar', { nearest: lastOfThatMonth(withoutMidnight) });
   return cell.fault(read.why === 'two-digit-year' ? 'two-digit-year' : 'not-a-day', { nearest: [] });
 }
 

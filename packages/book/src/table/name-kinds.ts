@@ -1,10 +1,14 @@
 /** Cells that name something else: a plot, a crop, a course. Read by id, name or alias; kept as the id. */
-import type { NameKind } from '../folder/names.ts';
+import type { NameKind } from '../names/names.ts';
 import type { Cell, Kind } from './column.ts';
 
 /** One name. */
 export function nameOf<T extends string>(of: NameKind): Kind<T> {
-  return { holds: `id or name of a ${of}`, read: (found, cell) => readName<T>(found, of, cell), write: (value) => value };
+  return {
+    holds: `id or name of a ${of}`,
+    read: (found, cell) => readName<T>(found, of, cell),
+    write: (value) => value,
+  };
 }
 
 /** Several names, joined by semicolons. */
@@ -12,7 +16,11 @@ export function namesOf<T extends string>(of: NameKind): Kind<readonly T[]> {
   return {
     holds: `ids or names of ${of}s, joined by ;`,
     read: (found, cell) => {
-      const read = found.split(/[;|]/).map((one) => one.trim()).filter((one) => one !== '').map((one) => readName<T>(one, of, cell));
+      const read = found
+        .split(/[;|]/)
+        .map((one) => one.trim())
+        .filter((one) => one !== '')
+        .map((one) => readName<T>(one, of, cell));
       return read.every((one) => one !== undefined) ? read : undefined;
     },
     write: (value) => value.join(';'),
@@ -32,7 +40,12 @@ export const family: Kind<string> = {
   read: (found, cell) => {
     const named = cell.names.family.find(found);
     if (named.kind === 'one') return named.id;
-    cell.fault('unknown-name', { gravity: 'look', found, nearest: cell.names.family.nearest(found), figures: { of: 'family' } });
+    cell.fault('unknown-name', {
+      gravity: 'look',
+      found,
+      nearest: cell.names.family.nearest(found),
+      figures: { of: 'family' },
+    });
     return found.normalize('NFC');
   },
   write: (value) => value,

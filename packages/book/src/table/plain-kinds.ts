@@ -1,6 +1,6 @@
 /** Kinds of cells without a unit: text, ids, lists, yes or no, numbers and shares. */
 import { type Id, readId, readNumber } from '@leywright/measures';
-import { nearest } from '../folder/nearest.ts';
+import { nearest } from '../names/nearest.ts';
 import type { Cell, Kind } from './column.ts';
 
 /** Longest text of one cell, characters. */
@@ -11,7 +11,9 @@ export const text: Kind<string> = {
   holds: 'text',
   read: (found, cell) => {
     const plain = unguarded(found).normalize('NFC').trim();
-    return plain.length <= longestText ? plain : cell.fault('out-of-range', { figures: { mostCharacters: longestText } });
+    return plain.length <= longestText
+      ? plain
+      : cell.fault('out-of-range', { figures: { mostCharacters: longestText } });
   },
   write: guarded,
 };
@@ -39,7 +41,12 @@ export function id<T extends Id | string>(): Kind<T> {
 }
 
 function nearestId(found: string): string[] {
-  const mended = found.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '').slice(0, 64).replace(/-$/, '');
+  const mended = found
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 64)
+    .replace(/-$/, '');
   return mended === '' ? [] : [mended];
 }
 
@@ -50,7 +57,10 @@ export function oneOf<T extends string>(list: readonly T[]): Kind<T> {
     read: (found, cell) => {
       const plain = found.toLowerCase().replaceAll(' ', '-');
       const near = nearest(found, list);
-      return list.find((one) => one === plain) ?? cell.fault('not-in-list', { nearest: near.length > 0 ? near : list.slice(0, 8) });
+      return (
+        list.find((one) => one === plain) ??
+        cell.fault('not-in-list', { nearest: near.length > 0 ? near : list.slice(0, 8) })
+      );
     },
     write: (value) => value,
   };
@@ -90,7 +100,8 @@ export function number(unit: string, bounds: Bounds = {}, factor = 1): Kind<numb
   };
 }
 
-export const wholeNumber = (unit: string, bounds: Bounds = {}): Kind<number> => number(unit, { ...bounds, whole: true });
+export const wholeNumber = (unit: string, bounds: Bounds = {}): Kind<number> =>
+  number(unit, { ...bounds, whole: true });
 
 /** A number as people and spreadsheets write it; undefined, told, when it is none or could be two. */
 export function readCellNumber(found: string, cell: Cell): number | undefined {
@@ -114,6 +125,9 @@ function within(value: number, bounds: Bounds, cell: Cell, factor: number): numb
   const positive = value < 0 && -value >= least && -value <= most ? [String(-value / factor)] : [];
   return cell.fault('out-of-range', {
     nearest: positive,
-    figures: { ...(Number.isFinite(least) ? { least: least / factor } : {}), ...(Number.isFinite(most) ? { most: most / factor } : {}) },
+    figures: {
+      ...(Number.isFinite(least) ? { least: least / factor } : {}),
+      ...(Number.isFinite(most) ? { most: most / factor } : {}),
+    },
   });
 }

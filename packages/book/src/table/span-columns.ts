@@ -18,32 +18,59 @@ const wantsBeds: Heading = { name: 'beds', holds: 'beds, such as 3-5 or 4', nume
 const wantsShare: Heading = { name: 'share', holds: 'share of 1', numeric: true };
 
 /** The four headings of a span; the whole plot when all are empty. `only` leaves out those a table has no use for. */
-export function spanColumn(meaning: string, only: 'all' | 'edges-and-share' | 'edges-and-beds' = 'all'): Column<SpanWish> {
-  const headings = [...wantsShares, ...(only === 'edges-and-share' ? [] : [wantsBeds]), ...(only === 'edges-and-beds' ? [] : [wantsShare])];
+export function spanColumn(
+  meaning: string,
+  only: 'all' | 'edges-and-share' | 'edges-and-beds' = 'all',
+): Column<SpanWish> {
+  const headings = [
+    ...wantsShares,
+    ...(only === 'edges-and-share' ? [] : [wantsBeds]),
+    ...(only === 'edges-and-beds' ? [] : [wantsShare]),
+  ];
   return {
-    headings, takes: 'group', alsoCalled: [], required: false, meaning,
+    headings,
+    takes: 'group',
+    alsoCalled: [],
+    required: false,
+    meaning,
     read: readSpan,
     write(wish) {
       const span = wish.kind === 'span' ? wish.span : wholePlot;
       const whole = span.fromShare === 0 && span.toShare === 1;
-      return headings.map((heading) => (whole || !heading.name.startsWith('span') ? '' : String(heading.name === 'span_from_share' ? span.fromShare : span.toShare)));
+      return headings.map((heading) =>
+        whole || !heading.name.startsWith('span')
+          ? ''
+          : String(heading.name === 'span_from_share' ? span.fromShare : span.toShare),
+      );
     },
   };
 }
 
 /** Edges under other headings, such as `parent_from_share`. */
 export function edgesColumn(beginning: string, meaning: string): Column<Span> {
-  const headings = ['from_share', 'to_share'].map((name) => ({ name: `${beginning}_${name}`, holds: 'share of 1', numeric: true }));
+  const headings = ['from_share', 'to_share'].map((name) => ({
+    name: `${beginning}_${name}`,
+    holds: 'share of 1',
+    numeric: true,
+  }));
   return {
-    headings, takes: 'group', alsoCalled: [], required: false, meaning,
+    headings,
+    takes: 'group',
+    alsoCalled: [],
+    required: false,
+    meaning,
     read: (row) => readEdges(row, `${beginning}_from_share`, `${beginning}_to_share`),
-    write: (span) => (span.fromShare === 0 && span.toShare === 1 ? ['', ''] : [String(span.fromShare), String(span.toShare)]),
+    write: (span) =>
+      span.fromShare === 0 && span.toShare === 1 ? ['', ''] : [String(span.fromShare), String(span.toShare)],
   };
 }
 
 function readSpan(row: Row): SpanWish | undefined {
-  const ways = [['span_from_share', 'span_to_share'], ['beds'], ['share']].filter((headings) => headings.some((one) => row.text(one) !== ''));
-  if (ways.length > 1) return row.cell(ways[1]?.[0] ?? 'beds').fault('one-of', { nearest: ways.map((headings) => headings.join(', ')) });
+  const ways = [['span_from_share', 'span_to_share'], ['beds'], ['share']].filter((headings) =>
+    headings.some((one) => row.text(one) !== ''),
+  );
+  if (ways.length > 1)
+    return row.cell(ways[1]?.[0] ?? 'beds').fault('one-of', { nearest: ways.map((headings) => headings.join(', ')) });
   if (row.text('beds') !== '') return readBeds(row.text('beds'), row.cell('beds'));
   if (row.text('share') !== '') return readShare(row.text('share'), row.cell('share'));
   if (ways.length === 0) return { kind: 'not-said' };
@@ -55,7 +82,9 @@ function readEdges(row: Row, from: string, to: string): Span | undefined {
   const fromShare = row.text(from) === '' ? 0 : shareIn(row.text(from), row.cell(from));
   const toShare = row.text(to) === '' ? 1 : shareIn(row.text(to), row.cell(to));
   if (fromShare === undefined || toShare === undefined) return undefined;
-  return fromShare < toShare ? { fromShare, toShare } : row.cell(to).fault('span-empty', { figures: { fromShare, toShare } });
+  return fromShare < toShare
+    ? { fromShare, toShare }
+    : row.cell(to).fault('span-empty', { figures: { fromShare, toShare } });
 }
 
 function readShare(found: string, cell: Cell): SpanWish | undefined {
@@ -70,7 +99,10 @@ function shareIn(found: string, cell: Cell): number | undefined {
   if (value === undefined) return undefined;
   const share = percent === undefined ? value : value / 100;
   if (share >= 0 && share <= 1) return share;
-  return cell.fault('out-of-range', { nearest: share > 1 && share <= 100 ? [String(share / 100)] : [], figures: { least: 0, most: 1 } });
+  return cell.fault('out-of-range', {
+    nearest: share > 1 && share <= 100 ? [String(share / 100)] : [],
+    figures: { least: 0, most: 1 },
+  });
 }
 
 function readBeds(found: string, cell: Cell): SpanWish | undefined {
@@ -78,7 +110,9 @@ function readBeds(found: string, cell: Cell): SpanWish | undefined {
   if (match === null) return cell.fault('beds-outside');
   const first = Number(match[1]);
   const last = Number(match[2] ?? match[1]);
-  return first >= 1 && first <= last ? { kind: 'beds', first, last, cell } : cell.fault('beds-outside', { nearest: [`${last}-${first}`] });
+  return first >= 1 && first <= last
+    ? { kind: 'beds', first, last, cell }
+    : cell.fault('beds-outside', { nearest: [`${last}-${first}`] });
 }
 
 /** The span of a wish that names shares or beds; null for a bare share or none. Undefined, told, when the beds are not there. */
@@ -86,7 +120,11 @@ export function settledSpan(wish: SpanWish, bedCount: number | null): Span | nul
   if (wish.kind === 'span') return wish.span;
   if (wish.kind !== 'beds') return null;
   if (bedCount === null) return wish.cell.fault('beds-unknown');
-  if (wish.last > bedCount) return wish.cell.fault('beds-outside', { nearest: wish.first <= bedCount ? [`${wish.first}-${bedCount}`] : [], figures: { bedCount } });
+  if (wish.last > bedCount)
+    return wish.cell.fault('beds-outside', {
+      nearest: wish.first <= bedCount ? [`${wish.first}-${bedCount}`] : [],
+      figures: { bedCount },
+    });
   return { fromShare: (wish.first - 1) / bedCount, toShare: wish.last / bedCount };
 }
 

@@ -1,5 +1,5 @@
 /** Figures that people give in several units: exactly one heading of a family stands in a file, and SI is what is kept. */
-import { area, length, mass, money as coins } from '@leywright/measures';
+import { area, money as coins, length, mass } from '@leywright/measures';
 import type { Cell, Kind, Units } from './column.ts';
 import { type Bounds, number, readCellNumber } from './plain-kinds.ts';
 
@@ -72,19 +72,27 @@ function withoutSign(kind: Kind<number>): Kind<number> {
 function suggestingHundredth(found: string, cell: Cell): Cell {
   const hundredth = Number(found) / 100;
   const likely = Number(found) > 1 && hundredth <= 1;
-  return { ...cell, fault: (code, fault) => cell.fault(code, code === 'out-of-range' && likely ? { ...fault, nearest: [String(hundredth)] } : fault) };
+  return {
+    ...cell,
+    fault: (code, fault) =>
+      cell.fault(code, code === 'out-of-range' && likely ? { ...fault, nearest: [String(hundredth)] } : fault),
+  };
 }
 
 /** A price in the farm's money, kept in its least coin. */
 export const price: Units = [
   {
-    ending: '', holds: 'sum in the farm’s money, such as 1.80', numeric: true,
+    ending: '',
+    holds: 'sum in the farm’s money, such as 1.80',
+    numeric: true,
     read: (found, cell) => {
       const value = readCellNumber(found, cell);
       if (value === undefined) return undefined;
       const minor = Math.round(value * coinsInOne(cell.money));
       if (value < 0) return cell.fault('out-of-range', { figures: { least: 0 } });
-      return Math.abs(minor - value * coinsInOne(cell.money)) < 1e-6 ? minor : cell.fault('not-whole', { nearest: [(minor / coinsInOne(cell.money)).toString()] });
+      return Math.abs(minor - value * coinsInOne(cell.money)) < 1e-6
+        ? minor
+        : cell.fault('not-whole', { nearest: [(minor / coinsInOne(cell.money)).toString()] });
     },
     write: (minor, currency) => (minor / coinsInOne(currency)).toFixed(Math.round(Math.log10(coinsInOne(currency)))),
   },

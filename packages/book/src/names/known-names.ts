@@ -1,6 +1,6 @@
 /** Names known before any row is read: of the reference tables, and of the folder's own ids and names. */
-import { plainHeading, type Sheet } from './csv.ts';
-import { nameList, type Names } from './names.ts';
+import { plainHeading, type Sheet } from '../folder/csv.ts';
+import { type Names, nameList } from './names.ts';
 
 /** What the reference tables know, handed in because the book knows no agronomy. */
 export interface KnownNames {
@@ -17,7 +17,8 @@ type Pair = readonly [id: string, name: string];
 
 /** All lists of names of a folder. */
 export function namesOf(sheets: ReadonlyMap<string, Sheet>, known: KnownNames): Names {
-  const own = (file: string, idHeadings: readonly string[], nameHeadings: readonly string[] = ['name']) => pairsOf(sheets.get(file), idHeadings, nameHeadings);
+  const own = (file: string, idHeadings: readonly string[], nameHeadings: readonly string[] = ['name']) =>
+    pairsOf(sheets.get(file), idHeadings, nameHeadings);
   const ownCrops = own('crops.csv', ['id', 'crop']);
   const crops: readonly Pair[] = [...known.crops, ...ownCrops];
   const direct = nameList(crops);

@@ -2,7 +2,12 @@ import { distance } from 'fastest-levenshtein';
 
 /** Letters and digits only, lower case, accents off: how names are compared. */
 export function nameKey(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
 }
 
 /** Longest text compared: nobody means a name with more. */
@@ -16,9 +21,15 @@ export function nearest(text: string, choices: Iterable<string>): string[] {
   const ranked: { choice: string; off: number }[] = [];
   for (const choice of choices) {
     const key = nameKey(choice);
-    const inside = wanted.length > 2 && (key.startsWith(`${wanted} `) || wanted.startsWith(`${key} `)) ? 1 : Number.POSITIVE_INFINITY;
+    const inside =
+      wanted.length > 2 && (key.startsWith(`${wanted} `) || wanted.startsWith(`${key} `))
+        ? 1
+        : Number.POSITIVE_INFINITY;
     const off = Math.abs(key.length - wanted.length) > most ? inside : Math.min(distance(wanted, key), inside);
     if (off <= most) ranked.push({ choice, off });
   }
-  return ranked.sort((a, b) => a.off - b.off || (a.choice < b.choice ? -1 : 1)).slice(0, 3).map((one) => one.choice);
+  return ranked
+    .sort((a, b) => a.off - b.off || (a.choice < b.choice ? -1 : 1))
+    .slice(0, 3)
+    .map((one) => one.choice);
 }

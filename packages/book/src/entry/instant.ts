@@ -5,7 +5,13 @@ export function instantMs(instant: string): number {
   const hours = digits(instant, 11);
   const minutes = digits(instant, 14);
   const decimals = instant.length > 20 ? Number(`0${instant.slice(19, -1)}`) : 0;
-  return dayNumber(instant.slice(0, 10) as Day) * 86_400_000 + hours * 3_600_000 + minutes * 60_000 + digits(instant, 17) * 1000 + decimals * 1000;
+  return (
+    dayNumber(instant.slice(0, 10) as Day) * 86_400_000 +
+    hours * 3_600_000 +
+    minutes * 60_000 +
+    digits(instant, 17) * 1000 +
+    decimals * 1000
+  );
 }
 
 function digits(text: string, at: number): number {

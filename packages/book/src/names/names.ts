@@ -1,10 +1,24 @@
 /** What names mean in a folder: ids by what people may write for them, in any case, with or without accents. */
 import { nameKey, nearest } from './nearest.ts';
 
-export const nameKinds = ['crop', 'plant', 'plot', 'field', 'organism', 'family', 'course', 'store', 'store kind', 'size'] as const;
+export const nameKinds = [
+  'crop',
+  'plant',
+  'plot',
+  'field',
+  'organism',
+  'family',
+  'course',
+  'store',
+  'store kind',
+  'size',
+] as const;
 export type NameKind = (typeof nameKinds)[number];
 
-export type Named = { readonly kind: 'one'; readonly id: string } | { readonly kind: 'several'; readonly ids: readonly string[] } | { readonly kind: 'none' };
+export type Named =
+  | { readonly kind: 'one'; readonly id: string }
+  | { readonly kind: 'several'; readonly ids: readonly string[] }
+  | { readonly kind: 'none' };
 
 export interface NameList {
   readonly find: (text: string) => Named;
