@@ -3,14 +3,14 @@ import { randomBytes } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { refusalSentence } from '@leywright/api';
-import { asDay, type Day } from '@leywright/measures';
+import { asDay, type Day, type FarmId } from '@leywright/measures';
 import { openStore, type Store } from '@leywright/store';
 import type { ServeWish } from './app/arguments.ts';
 import { buildApp } from './app/build-app.ts';
 import type { Clock, Desk } from './app/desk.ts';
 import { webFolder } from './disk/project-folders.ts';
 import { openSample } from './farm/sample.ts';
-import { farmShelf } from './farm/shelf.ts';
+import { allEntries, farmShelf } from './farm/shelf.ts';
 
 export type Started = { readonly kind: 'started'; readonly address: string; readonly stop: () => Promise<void> } | { readonly kind: 'refused'; readonly sentence: string };
 
@@ -73,4 +73,10 @@ function portSentence(error: unknown, port: number): string {
   if (code === 'EADDRINUSE') return `Port ${port} is in use: Leywright may be running already. Open http://${thisMachine}:${port}, or give another with --port.`;
   if (code === 'EACCES') return `Port ${port} may not be used by you: give one above 1023 with --port.`;
   return refusalSentence('cannot-open', { found: error instanceof Error ? error.message : String(error) });
+}
+
+/** A farm with its whole book, for commands that look into a store without serving it. */
+export async function farmInStore(store: Store, id: FarmId) {
+  const open = await farmShelf(store).open(id);
+  return open === null ? null : { farm: open.farm, described: open.described(), bookFindings: open.bookFindings, entries: await allEntries(store, id) };
 }

@@ -18,7 +18,7 @@ export const placedStand = z
     from: day, to: day, sownOn: day.nullable(), plantedOn: day.nullable(), harvestFrom: day.nullable(), harvestTo: day.nullable(), driftDays: z.number(),
     undersownIn: z.string().nullable(), course: z.string().nullable(), courseYear: z.number().nullable(), endedBy: z.enum(standEnds).nullable(),
     establishedShare: z.number().nullable(), reason: z.string().nullable(), coverFromWeek: z.number(), coverShare: z.array(z.number()),
-    coverBasis: z.enum(['published', 'derived', 'unknown']),
+    coverBasis: z.enum(['published', 'common-practice', 'derived', 'unknown']),
   })
   .meta({ id: 'PlacedStand', description: 'What stands on part of a plot between two days; the last day is the first free one.' });
 

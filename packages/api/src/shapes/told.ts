@@ -16,5 +16,5 @@ export const exported = z.object({ farm: z.string(), files: z.array(z.string()),
 
 /** What `leywright verify-book` says. */
 export const verified = z
-  .object({ ok: z.boolean(), entries: z.number(), firstBad: z.string().nullable(), why: z.string().nullable() })
+  .object({ ok: z.boolean(), entries: z.number().nullable(), firstBad: z.number().nullable(), why: z.string().nullable() })
   .meta({ id: 'Verified', title: 'Verified' });

@@ -58,9 +58,15 @@ export function problemSentence(problem: Problem, voice: Voice = plainVoice()): 
   const write = tables.writeFigure(voice);
   const said = fill(template, { found: problem.found, ...problem.figures }, asIs);
   const line = problem.line === null ? null : fill(problemFrame.line, { line: problem.line }, write).toLocaleLowerCase('en');
-  const place = [problem.file, line, problem.column].filter((part) => part !== null && part !== '');
-  const answer = problem.nearest.length === 0 ? '' : ` ${fill(problem.nearest.length === 1 ? problemFrame.didYouMean : problemFrame.oneOf, { nearest: problem.nearest.join(', ') }, asIs)}`;
-  return `${place.join(', ')}: ${said}${answer}`;
+  const place = [problem.file, line, problem.column].filter((part) => part !== null && part !== '').join(', ');
+  return `${place === '' ? '' : `${place}: `}${said}${answerOf(problem)}`;
+}
+
+/** A name nearly right is asked back; of anything else, what would do is said. */
+function answerOf({ code, nearest }: Problem): string {
+  if (nearest.length === 0) return '';
+  const frame = nearest.length > 1 ? problemFrame.oneOf : code === 'unknown-name' || code.startsWith('unknown-') ? problemFrame.didYouMean : problemFrame.wouldDo;
+  return ` ${fill(frame, { nearest: nearest.join(', ') }, asIs)}`;
 }
 
 /** Why a request or a command is not met. */

@@ -1,5 +1,5 @@
 /** Makes a farm in the store: from its first sentence, or from the files of a farm folder. All of it or nothing. */
-import { entriesOf, type Farm, type FolderReading, newEntryId, type ReceivedEntry } from '@leywright/book';
+import { canonicalJson, emptyFarm, entriesOf, type Farm, type FolderReading, newEntryId, type ReceivedEntry, replay } from '@leywright/book';
 import { asId, type DeviceId, type FarmId, type PersonId, readId } from '@leywright/measures';
 import { firstFarm, type FirstSentence } from '@leywright/planner';
 import type { StoredFarm } from '@leywright/store';
@@ -11,8 +11,7 @@ export type Founding =
   | { readonly kind: 'founded'; readonly farm: StoredFarm; readonly assumed: readonly string[]; readonly problems: readonly HttpProblem[] }
   | { readonly kind: 'refused'; readonly status: 409 | 422; readonly problems: readonly HttpProblem[] };
 
-/** Who enters what the server itself writes. */
-const serverDevice = asId<DeviceId>('server');
+/** Who enters what comes from files and from the first sentence. */
 const importer = asId<PersonId>('import');
 
 export async function foundFromSentence(desk: Desk, sentence: FirstSentence): Promise<Founding> {
@@ -38,14 +37,19 @@ interface Founder {
 async function write(desk: Desk, { farm, book, assumed, problems }: Founder): Promise<Founding> {
   const receivedAt = desk.clock.now();
   const today = desk.clock.today();
-  const entries = entriesOf(farm, {
-    farm: farm.about.id, by: importer, device: serverDevice, doneOn: today, enteredAt: receivedAt, firstDeviceSeq: 1,
+  const entries = isToldByBook(farm, book) ? [] : entriesOf(farm, {
+    farm: farm.about.id, by: importer, device: asId<DeviceId>(`import-${hexOf(desk.random(4))}`), doneOn: today, enteredAt: receivedAt, deviceSeqFrom: 1,
     newId: () => newEntryId(desk.random(10), Date.parse(receivedAt)),
   });
   const receipt = { receivedAt, newSalt: () => hexOf(desk.random(16)) };
   const founded = await desk.store.foundFarm({ id: farm.about.id, name: farm.about.name, sample: farm.about.sample, book, entries }, receipt);
   if (founded.kind === 'id-taken') return { kind: 'refused', status: 409, problems: [refusal('id-taken', { found: farm.about.id })] };
   return { kind: 'founded', farm: founded.farm, assumed, problems };
+}
+
+/** A book that was exported from a store describes the farm itself; then its tables are not entered a second time. */
+function isToldByBook(farm: Farm, book: readonly ReceivedEntry[]): boolean {
+  return canonicalJson(replay(emptyFarm(farm.about), book).farm) === canonicalJson(replay(farm, book).farm);
 }
 
 /** `our-farm-3f9a2c`: readable, and no two farms of one name meet. */

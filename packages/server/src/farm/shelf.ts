@@ -7,6 +7,8 @@ import type { Store, StoredFarm } from '@leywright/store';
 export interface OpenFarm {
   readonly stored: StoredFarm;
   readonly farm: Farm;
+  /** Without the records of what was done: what the tables of a farm folder hold. */
+  readonly described: () => Farm;
   readonly bookFindings: readonly BookFinding[];
 }
 
@@ -53,6 +55,7 @@ export async function allEntries(store: Store, id: FarmId): Promise<readonly Rec
 const nowhere = { latDeg: 0, lonDeg: 0, elevationM: null, near: null, jurisdiction: 'England', timeZone: 'Europe/London' } as const;
 
 function replayed(stored: StoredFarm, entries: readonly ReceivedEntry[]): OpenFarm {
-  const { farm, findings } = replay(emptyFarm(aboutFarm(stored.id, stored.name, nowhere)), entries);
-  return { stored, farm, bookFindings: findings };
+  const base = emptyFarm(aboutFarm(stored.id, stored.name, nowhere));
+  const { farm, findings } = replay(base, entries);
+  return { stored, farm, bookFindings: findings, described: () => replay(base, entries, { only: 'descriptions' }).farm };
 }

@@ -1,6 +1,6 @@
 /** The plan of a farm, its findings, the derivation of one figure, and the farm folder to take away. */
 import { findingShapes, httpShapes, planShapes, roundForJson, tellFindings, tellWhy, toldShapes, voiceOf } from '@leywright/api';
-import { writeFarmZip } from '@leywright/book';
+import { writeFarmFolder, zipFolder } from '@leywright/book';
 import { yearOf } from '@leywright/measures';
 import { type PlanWish, whyOf } from '@leywright/planner';
 import type { FastifyInstance } from 'fastify';
@@ -56,7 +56,7 @@ export function planRoutes(app: FastifyInstance, desk: Desk): void {
   routes.get('/api/farms/:farm/export', { schema: { summary: 'The farm folder as a zip', params, response: { 404: httpShapes.problems } } }, async (request, reply) => {
     const open = await openFarm(desk, request.params.farm, reply);
     if (open === null) return reply;
-    const bytes = writeFarmZip(open.farm, await allEntries(desk.store, open.stored.id));
+    const bytes = zipFolder(writeFarmFolder(open.described(), await allEntries(desk.store, open.stored.id)));
     return reply.type('application/zip').header('content-disposition', `attachment; filename="${asciiName(open.stored.id)}.zip"`).send(Buffer.from(bytes));
   });
 }

@@ -28,7 +28,12 @@ class WritingDriver extends SqliteDriver {
 function asKyselyDatabase(connection: SqliteConnection): SqliteDatabase {
   const kept = new Map<string, KyselyStatement>();
   return {
-    close: () => connection.close(),
+    close: () => {
+      kept.clear();
+      // Statements not yet collected keep the log unmerged after `close`; merged now, the file is whole and may be copied alone.
+      connection.exec('pragma wal_checkpoint(truncate)');
+      connection.close();
+    },
     prepare: (sql) => {
       const ready = kept.get(sql);
       if (ready !== undefined) return ready;

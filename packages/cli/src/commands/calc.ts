@@ -1,0 +1,106 @@
+/** Science models by name, and published values held against them. */
+import { readFile } from 'node:fs/promises';
+import { parseArgs } from 'node:util';
+import { calcModelNamed, calcModels, type CheckedRow, runCheckTable } from '@leywright/agronomy';
+import { refusalSentence } from '@leywright/api';
+import { parse as parseCsv } from 'csv-parse/sync';
+import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
+import { nearestOf } from '../run.ts';
+import { textTable } from '../tables/text-table.ts';
+import { said } from '../words.ts';
+
+export async function calcCommand(args: readonly string[], io: Io): Promise<ExitCode> {
+  const read = parse(args);
+  if ('sentence' in read) return refuse(io, [read.sentence]);
+  const { json = false, list = false, checks } = read.values;
+  if (list) return listModels(json, io);
+  if (checks !== undefined) return checkTable(checks, json, io);
+  const [name, extra] = read.positionals;
+  if (name === undefined) return refuse(io, [said.noModel]);
+  return extra === undefined ? runModel(name, json, io) : refuse(io, [said.tooMany(extra)]);
+}
+
+function parse(args: readonly string[]) {
+  try {
+    return parseArgs({ args: [...args], allowPositionals: true, options: { json: { type: 'boolean' }, list: { type: 'boolean' }, checks: { type: 'string' } } });
+  } catch (error) {
+    return { sentence: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function listModels(json: boolean, io: Io): ExitCode {
+  const models = Object.entries(calcModels);
+  if (json) {
+    printJson(io, {
+      models: models.map(([model, { title, inputs, outputs, source }]) => ({
+        model, title, source, inputs: inputs.map(({ key, unit, meaning, optional = false, kind = 'number' }) => ({ key, unit, meaning, optional, kind })), outputs,
+      })),
+    });
+    return 0;
+  }
+  const keys = (parts: readonly { readonly key: string; readonly unit: string; readonly optional?: boolean }[]) =>
+    parts.map(({ key, unit, optional }) => `${key}${unit === '' || unit === '-' ? '' : ` ${unit}`}${optional === true ? '?' : ''}`).join(', ');
+  io.out(textTable([{ head: 'Model' }, { head: 'Is' }, { head: 'Inputs' }, { head: 'Outputs' }], models.map(([name, model]) => [name, model.title, keys(model.inputs), keys(model.outputs)])));
+  return 0;
+}
+
+async function runModel(name: string, json: boolean, io: Io): Promise<ExitCode> {
+  const model = calcModelNamed(name);
+  if (model === null) return refuse(io, [said.noSuchModel(name, nearestOf(name, Object.keys(calcModels)))]);
+  const inputs = readObject(await io.input());
+  if (inputs === null) return refuse(io, [said.inputNotJson]);
+  const answer = model.run(inputs);
+  if (answer.kind === 'problems') return refuse(io, answer.problems.map(({ key, why, found }) => refusalSentence(`calc-${why}`, { field: key, found })));
+  const units = Object.fromEntries(model.outputs.map(({ key, unit }) => [key, unit]));
+  if (json) printJson(io, { model: name, outputs: answer.outputs, units });
+  else io.out(textTable([{ head: 'Output' }, { head: 'Value' }, { head: 'Unit' }, { head: 'Is' }], outputRows(answer.outputs, model.outputs)));
+  return 0;
+}
+
+function outputRows(outputs: Readonly<Record<string, unknown>>, described: readonly { readonly key: string; readonly unit: string; readonly meaning: string }[]) {
+  return Object.entries(outputs).map(([key, value]) => {
+    const about = described.find((one) => one.key === key);
+    return [key, typeof value === 'number' ? String(Number(value.toPrecision(8))) : JSON.stringify(value), about?.unit ?? '', about?.meaning ?? ''];
+  });
+}
+
+async function checkTable(path: string, json: boolean, io: Io): Promise<ExitCode> {
+  const text = await readFile(path, 'utf8').catch(() => null);
+  if (text === null) return refuse(io, [said.noChecks(path)]);
+  const rows = readRows(text);
+  if (typeof rows === 'string') return refuse(io, [said.badChecks(path, rows)]);
+  const checked = runCheckTable(rows);
+  if (json) printJson(io, { rows: checked });
+  else io.out(checksText(checked));
+  return checked.every((row) => row.status === 'met') ? 0 : 1;
+}
+
+const columns = ['id', 'inputs', 'expected', 'tolerance'] as const;
+type Row = Readonly<Record<(typeof columns)[number], string>>;
+
+/** The rows, or what is wrong with the table. */
+function readRows(text: string): readonly Row[] | string {
+  try {
+    const rows = parseCsv(text, { columns: true, bom: true, skip_empty_lines: true, trim: true }) as Row[];
+    const first = rows[0];
+    return first !== undefined && columns.every((column) => Object.hasOwn(first, column)) ? rows : said.checksWant;
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+}
+
+function checksText(rows: readonly CheckedRow[]): string {
+  const count = (status: CheckedRow['status']) => rows.filter((row) => row.status === status).length;
+  const others = rows.filter((row) => row.status !== 'met').map((row) => [row.id, row.status, JSON.stringify(row.got), JSON.stringify(row.expected), row.why]);
+  const sum = `${count('met')} met, ${count('missed')} missed, ${count('unknown')} unknown, of ${rows.length}.`;
+  return others.length === 0 ? sum : `${textTable([{ head: 'Check' }, { head: 'Status' }, { head: 'Got' }, { head: 'Expected' }, { head: 'Why' }], others)}\n\n${sum}`;
+}
+
+function readObject(text: string): Readonly<Record<string, unknown>> | null {
+  try {
+    const value: unknown = JSON.parse(text);
+    return value !== null && typeof value === 'object' && !Array.isArray(value) ? (value as Readonly<Record<string, unknown>>) : null;
+  } catch {
+    return null;
+  }
+}

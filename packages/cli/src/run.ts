@@ -1,0 +1,39 @@
+/** Finds the command and loads only what it needs: reading a plan must not wait for a server it does not start. */
+import type { ExitCode, Io } from './io.ts';
+import { refuse } from './io.ts';
+import { later, said, usage } from './words.ts';
+
+type Command = (args: readonly string[], io: Io) => Promise<ExitCode>;
+
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  plan: async () => (await import('./commands/plan.ts')).planCommand,
+  check: async () => (await import('./commands/check.ts')).checkCommand,
+  why: async () => (await import('./commands/why.ts')).whyCommand,
+  calc: async () => (await import('./commands/calc.ts')).calcCommand,
+  import: async () => (await import('./commands/import.ts')).importCommand,
+  export: async () => (await import('./commands/export.ts')).exportCommand,
+  serve: async () => (await import('./commands/serve.ts')).serveCommand,
+  'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
+};
+
+export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    io.out(usage);
+    return name === undefined ? 2 : 0;
+  }
+  if (Object.hasOwn(later, name)) return refuse(io, [later[name] ?? '']);
+  const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (load === undefined) return refuse(io, [said.noCommand(name, nearestOf(name, [...Object.keys(commands), ...Object.keys(later)]))]);
+  if (rest.includes('--help')) {
+    io.out(usage);
+    return 0;
+  }
+  return (await load())(rest, io);
+}
+
+/** A name that begins alike, for slips of the finger. */
+export function nearestOf(found: string, names: readonly string[]): string | null {
+  const start = found.slice(0, 2).toLowerCase();
+  return names.find((name) => name.toLowerCase() === found.toLowerCase()) ?? names.find((name) => start.length === 2 && name.toLowerCase().startsWith(start)) ?? null;
+}
