@@ -11,3 +11,4 @@ export { jobKinds } from './plan/work.ts';
 export { type FirstAssumption, firstAssumptions, firstFarm, type FirstReading } from './first/first-farm.ts';
 export { knownPlaces } from './first/place.ts';
 export type { FirstProblem, FirstSentence, FirstStamp } from './first/sentence.ts';
+export { type KnownNames, knownNames } from './crops/known-names.ts';
