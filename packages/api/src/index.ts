@@ -4,6 +4,8 @@ export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';
 export * as planShapes from './shapes/plan.ts';
 export * as toldShapes from './shapes/told.ts';
+export { schemaFiles } from './schema-files.ts';
+export { speak } from './speak.ts';
 export { tellFinding, tellFindings, tellWhy, type ToldFinding } from './tell.ts';
 export { type HeadlinePlace, headlinePlaces } from './words/en-GB/headlines.ts';
 export { type Language, languages } from './words/languages.ts';

@@ -86,3 +86,12 @@ export const checkedRows = z
 
 /** A zipped farm folder, sent as `application/zip`. */
 export const zip = z.instanceof(Uint8Array).meta({ id: 'FarmZip', description: 'A zipped farm folder.' });
+
+/** What a command prints on `--json` when a farm folder cannot be read. */
+export const folderProblems = z
+  .object({
+    problems: z.array(
+      problem.extend({ figures: z.record(z.string(), z.union([z.string(), z.number()])) }).meta({ id: 'FolderProblem', description: 'A problem of a farm folder, with its figures.' }),
+    ),
+  })
+  .meta({ id: 'FolderProblems', title: 'Folder problems' });

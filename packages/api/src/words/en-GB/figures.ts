@@ -1,5 +1,5 @@
 /** Figures as people here say them. The ending of a figure's name says what it counts, so a template need not. */
-import { addDays, area, asDay, asIsoWeek, type Day, mass, mondayOf, monthOf, readDay, readIsoWeek, weekdayOf, weekOf, yearOf } from '@leywright/measures';
+import { addDays, area, asDay, asIsoWeek, type Day, mass, mondayOf, monthOf, readDay, readIsoWeek, readMonthDay, weekdayOf, weekOf, yearOf } from '@leywright/measures';
 import type { Names, Voice } from '../voice.ts';
 
 type WriteNumber = (value: number, voice: Voice) => string;
@@ -76,6 +76,7 @@ function writeNumber(name: string, value: number, voice: Voice): string {
 function writeText(name: string, value: string, voice: Voice): string {
   if (readDay(value) !== null) return writeDay(value, voice, { week: true });
   if (readIsoWeek(value) !== null) return writeWeek(value, voice);
+  if (readMonthDay(value) !== null) return `${Number(value.slice(3))} ${months[Number(value.slice(0, 2)) - 1]}`;
   const list = nameLists[name];
   return (list === undefined ? undefined : voice.names[list].get(value)) ?? value;
 }
@@ -120,9 +121,14 @@ const M2_IN_SQUARE_YARD = 0.83612736;
 export function writeArea(areaM2: number, voice: Pick<Voice, 'shows'>): string {
   const isSmall = Math.abs(areaM2) < SMALL_M2;
   if (voice.shows.area === 'acres') {
-    return isSmall ? `${number(areaM2 / M2_IN_SQUARE_YARD)} sq yd` : `${number(area.fromM2(areaM2, 'acre'), 2)} acres`;
+    return isSmall ? `${number(areaM2 / M2_IN_SQUARE_YARD)} sq yd` : acres(area.fromM2(areaM2, 'acre'));
   }
   return isSmall ? `${number(areaM2, areaM2 < 10 ? 1 : 0)} m²` : `${number(area.fromM2(areaM2, 'ha'), 2)} ha`;
+}
+
+function acres(count: number): string {
+  const text = number(count, 2);
+  return `${text} ${text === '1' ? 'acre' : 'acres'}`;
 }
 
 /** 24 kg, 1.28 t, 350 g; in pounds, with ounces below one. */

@@ -1,0 +1,16 @@
+/** What `--json` prints, as JSON Schema: the files of docs/schema, by name. */
+import { z } from 'zod';
+import { toldWhy } from './shapes/finding.ts';
+import { calcAnswer, calcModels, checkedRows, folderProblems } from './shapes/http.ts';
+import { plan } from './shapes/plan.ts';
+import { exported, findings, imported, verified } from './shapes/told.ts';
+
+const shapes: Readonly<Record<string, z.ZodType>> = {
+  plan, check: findings, why: toldWhy, calc: calcAnswer, 'calc-list': calcModels, 'calc-checks': checkedRows, import: imported, export: exported,
+  'verify-book': verified, problems: folderProblems,
+};
+
+/** Text of each file, `plan.json` and so on. */
+export function schemaFiles(): ReadonlyMap<string, string> {
+  return new Map(Object.entries(shapes).map(([name, shape]) => [`${name}.json`, `${JSON.stringify(z.toJSONSchema(shape, { target: 'draft-2020-12' }), null, 2)}\n`]));
+}
