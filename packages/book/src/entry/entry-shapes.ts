@@ -1,13 +1,11 @@
 /** Shape of an entry of version 1. Old shapes are read for ever; a change of shape is a new version beside this one. */
 import { type DeviceId, type EntryId, type FarmId, type PersonId, readDay } from '@leywright/measures';
-import { z } from 'zod';
-import { markShape, shapes } from '../farm/row-shapes.ts';
+import * as z from 'zod';
 import { standEnds, standKinds } from '../farm/stand.ts';
 import { isListSubject, keyOf, subjectShapes } from '../farm/subjects.ts';
+import { markShape } from '../shapes/land-shapes.ts';
+import { amount, day, id, orNull, share, span, unit, words } from '../shapes/plain-shapes.ts';
 import { type Entry, type EntryBody, type Received, subjects } from './entry.ts';
-
-const { id, day, words, share, amount, span, unit } = shapes;
-const orNull = <T extends z.ZodType>(shape: T) => z.nullable(shape);
 
 const instantShape = /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d(\.\d{1,9})?Z$/;
 const instant = z.custom<string>(

@@ -1,5 +1,5 @@
 /** Entries from outside: each is either an entry of a version we know, or problems. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { type Problem, type ProblemCode, problemCodes } from '../folder/problem.ts';
 import { nearest } from '../names/nearest.ts';
 import type { Entry, ReceivedEntry } from './entry.ts';

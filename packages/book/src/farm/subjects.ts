@@ -1,27 +1,26 @@
 /** The farm's tables as `set` entries write them: where their rows lie, what a row's key is, and its shape. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Subject } from '../entry/entry.ts';
-import type { Farm } from './farm.ts';
 import {
   aboutShape,
-  cropShape,
   featureShape,
   fieldShape,
   markShape,
   partShape,
-  personShape,
   plotShape,
+  soilShape,
+} from '../shapes/land-shapes.ts';
+import { id } from '../shapes/plain-shapes.ts';
+import {
+  personShape,
   priceShape,
   promiseShape,
-  restShape,
-  rotationShape,
-  shapes,
-  soilShape,
-  standShape,
   storeLossShape,
   storeShape,
   weatherShape,
-} from './row-shapes.ts';
+} from '../shapes/promise-shapes.ts';
+import { cropShape, restShape, rotationShape, standShape } from '../shapes/stand-shapes.ts';
+import type { Farm } from './farm.ts';
 
 /** Tables that are lists of rows. */
 export const listSubjects = [
@@ -86,7 +85,7 @@ export const subjectShapes: { readonly [S in Subject]: z.ZodType } = {
   soilSamples: soilShape,
   weather: weatherShape,
   marks: markShape,
-  aliases: shapes.id(),
+  aliases: id(),
 };
 
 export function isListSubject(subject: Subject): subject is ListSubject {

@@ -1,6 +1,6 @@
 /** farm.json: the farm's name, place and conventions; and back. */
 import type { Day, FarmId } from '@leywright/measures';
-import { z } from 'zod';
+import * as z from 'zod';
 import { conventionsAt, defaultShows } from '../farm/defaults.ts';
 import type { About, Conventions, Place } from '../farm/farm.ts';
 import type { BoxPromise } from '../farm/promise.ts';
@@ -8,7 +8,7 @@ import type { Rotation } from '../farm/stand.ts';
 import { nearest } from '../names/nearest.ts';
 import { type PromiseHead, usualPackWeekday } from '../rows/promise.ts';
 import { type FarmJson, farmJson } from './farm-json.ts';
-import { type ProblemCode, type ProblemList, problemCodes } from './problem.ts';
+import { type Fault, type ProblemCode, type ProblemList, problemCodes } from './problem.ts';
 
 const file = 'farm.json';
 
@@ -70,31 +70,31 @@ function tellIssue(issue: z.core.$ZodIssue, json: unknown, problems: ProblemList
   );
   const place = { file, line: null, column: issue.path.join('.') };
   const found = value === undefined ? null : JSON.stringify(value);
-  if (value === undefined) return problems.add('missing-value', place);
-  switch (issue.code) {
-    case 'invalid_value':
-      return problems.add('not-in-list', place, {
-        found,
-        nearest: nearest(String(value), issue.values.map(String))
-          .concat(issue.values.map(String))
-          .filter((one, at, all) => all.indexOf(one) === at),
-      });
-    case 'too_small':
-      return problems.add('out-of-range', place, { found, figures: { least: Number(issue.minimum) } });
-    case 'too_big':
-      return problems.add('out-of-range', place, { found, figures: { most: Number(issue.maximum) } });
-    case 'custom':
-      return problems.add(codeOf(issue.message), place, { found });
-    default:
-      return problems.add('wrong-shape', place, {
-        found,
-        figures: 'expected' in issue ? { expected: String(issue.expected) } : {},
-      });
-  }
+  if (value === undefined) problems.add('missing-value', place);
+  else problems.add(codeOf(issue), place, { found, ...whatWouldDo(issue, String(value)) });
 }
 
-function codeOf(message: string): ProblemCode {
-  return problemCodes.find((code) => code === message) ?? 'wrong-shape';
+function codeOf(issue: z.core.$ZodIssue): ProblemCode {
+  if (issue.code === 'invalid_value') return 'not-in-list';
+  if (issue.code === 'too_small' || issue.code === 'too_big') return 'out-of-range';
+  return problemCodes.find((code) => code === issue.message) ?? 'wrong-shape';
+}
+
+function whatWouldDo(issue: z.core.$ZodIssue, found: string): Fault {
+  switch (issue.code) {
+    case 'invalid_value': {
+      const choices = issue.values.map(String);
+      return { nearest: [...new Set([...nearest(found, choices), ...choices])] };
+    }
+    case 'too_small':
+      return { figures: { least: Number(issue.minimum) } };
+    case 'too_big':
+      return { figures: { most: Number(issue.maximum) } };
+    case 'invalid_type':
+      return { figures: { expected: issue.expected } };
+    default:
+      return {};
+  }
 }
 
 /** Lowland England, said aloud: weather and day length have to come from somewhere until the farm says where it lies. */

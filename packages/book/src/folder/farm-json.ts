@@ -11,7 +11,7 @@ import {
   readIsoWeek,
   readMonthDay,
 } from '@leywright/measures';
-import { z } from 'zod';
+import * as z from 'zod';
 
 const day = z.custom<Day>((value) => typeof value === 'string' && readDay(value) !== null, 'not-a-day');
 const monthDay = z.custom<MonthDay>(

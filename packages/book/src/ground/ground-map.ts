@@ -1,5 +1,5 @@
 /** ground.geojson (RFC 7946): outlines of plots, and lines of hedges and other features. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Feature, Plot } from '../farm/land.ts';
 import { featureKinds } from '../farm/land.ts';
 import type { Fault, ProblemCode, ProblemList } from '../folder/problem.ts';
@@ -78,21 +78,18 @@ export function readGroundMap(
       fault,
     );
   const reading: MapReading = { names: given.names, farm: given.farm, outlines: new Map(), lines: new Map(), tell };
-  read.data.features.forEach((drawn, at) => readDrawn(drawn, at, reading));
+  for (const [at, drawn] of read.data.features.entries()) readDrawn(drawn, at, reading);
   return reading;
 }
 
 function readDrawn(drawn: Drawn, at: number, reading: MapReading): void {
   const outline = polygon.safeParse(drawn.geometry);
-  if (outline.success) return readOutline(outline.data.coordinates, drawn, { at, reading });
   const line = lineString.safeParse(drawn.geometry);
-  if (line.success) return readLine(line.data.coordinates, drawn, { at, reading });
   const type = (drawn.geometry as { type?: unknown } | null)?.type;
-  reading.tell(at, 'wrong-geometry', {
-    column: 'geometry',
-    found: typeof type === 'string' ? type : null,
-    nearest: ['Polygon', 'LineString'],
-  });
+  const found = typeof type === 'string' ? type : null;
+  if (outline.success) readOutline(outline.data.coordinates, drawn, { at, reading });
+  else if (line.success) readLine(line.data.coordinates, drawn, { at, reading });
+  else reading.tell(at, 'wrong-geometry', { column: 'geometry', found, nearest: ['Polygon', 'LineString'] });
 }
 
 interface DrawnAt {
@@ -104,7 +101,10 @@ function readOutline(rings: readonly Ring[], drawn: Drawn, { at, reading }: Draw
   const id = plotNamed(drawn, { at, reading });
   const [ring = [], ...holes] = rings;
   if (!rings.every((one) => soundRing(one, at, reading)) || id === null) return;
-  if (reading.outlines.has(id)) return reading.tell(at, 'id-twice', { column: 'properties.plot', found: id });
+  if (reading.outlines.has(id)) {
+    reading.tell(at, 'id-twice', { column: 'properties.plot', found: id });
+    return;
+  }
   if (holes.length > 0)
     reading.tell(at, 'holes-not-kept', { gravity: 'look', found: id, figures: { holes: holes.length } });
   reading.outlines.set(id, { ring, areaM2: ringAreaM2(ring) - holes.reduce((sum, hole) => sum + ringAreaM2(hole), 0) });
@@ -173,14 +173,14 @@ function readLine(line: readonly Position[], drawn: Drawn, { at, reading }: Draw
   );
   const kind = properties['kind'] ?? null;
   if (kind !== null && !featureKinds.includes(kind as Feature['kind'])) {
-    return reading.tell(at, 'not-in-list', {
-      column: 'properties.kind',
-      found: String(kind),
-      nearest: nearest(String(kind), featureKinds),
-    });
+    const found = String(kind);
+    reading.tell(at, 'not-in-list', { column: 'properties.kind', found, nearest: nearest(found, featureKinds) });
+    return;
   }
-  if (id !== undefined && reading.lines.has(String(id)))
-    return reading.tell(at, 'id-twice', { column: 'properties.feature', found: String(id) });
+  if (id !== undefined && reading.lines.has(String(id))) {
+    reading.tell(at, 'id-twice', { column: 'properties.feature', found: String(id) });
+    return;
+  }
   const name = typeof properties['name'] === 'string' ? properties['name'] : null;
   reading.lines.set(id === undefined ? `line-${at + 1}` : String(id), {
     line,

@@ -12,7 +12,8 @@ export function bringIn(draft: Draft, body: BringingIn, record: InForce): void {
   const { id: entry, doneOn: on } = record.entry;
   switch (body.kind) {
     case 'harvest':
-      return harvest(draft, body, record);
+      harvest(draft, body, record);
+      return;
     case 'weighing':
       draft.weighings.set(entry, {
         entry,

@@ -19,9 +19,11 @@ export function isDescribing(body: EntryBody): body is Describing {
 export function describe(draft: Draft, body: Describing, record: InForce): void {
   switch (body.kind) {
     case 'set':
-      return setRow(draft, body, record.entry.doneOn);
+      setRow(draft, body, record.entry.doneOn);
+      return;
     case 'rotation-agreed':
-      return agreeRotation(draft, body, record);
+      agreeRotation(draft, body, record);
+      return;
     case 'organism-found':
       tableOf(draft, 'marks').set(keyOf('marks', body.mark), body.mark);
   }
@@ -48,9 +50,11 @@ function setRow(draft: Draft, { subject, key, value }: Extract<EntryBody, { kind
       else putStand(draft, value as Stand);
       return;
     case 'plots':
-      return value === null ? archivePlot(draft, key, doneOn) : setListed(draft, subject, key, value as Plot);
+      if (value === null) archivePlot(draft, key, doneOn);
+      else setListed(draft, subject, key, value as Plot);
+      return;
     default:
-      return setListed(draft, subject, key, value as RowOf<typeof subject> | null);
+      setListed(draft, subject, key, value as RowOf<typeof subject> | null);
   }
 }
 

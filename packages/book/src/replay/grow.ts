@@ -15,9 +15,11 @@ export function grow(draft: Draft, body: Growing, record: InForce): void {
   switch (body.kind) {
     case 'sowing':
     case 'planting':
-      return start(draft, body, record);
+      start(draft, body, record);
+      return;
     case 'stand-ended':
-      return end(draft, body, record);
+      end(draft, body, record);
+      return;
     case 'establishment': {
       const stand = standNamed(draft, body.stand);
       if (stand === null) tellNoStand(draft, record, { stand: body.stand });
@@ -82,13 +84,10 @@ function startNew(
   const { doneOn } = record.entry;
   const host = body.kind === 'sowing' ? body.undersownIn : null;
   const blocking = onGround(draft, body.plot, body.span, doneOn).find((stand) => stand.id !== host);
-  if (blocking !== undefined)
-    return tellNoStand(draft, record, {
-      stand: body.stand,
-      plot: body.plot,
-      what: body.what,
-      standingThere: blocking.id,
-    });
+  if (blocking !== undefined) {
+    tellNoStand(draft, record, { stand: body.stand, plot: body.plot, what: body.what, standingThere: blocking.id });
+    return;
+  }
   const to = body.expectedTo !== null && body.expectedTo > doneOn ? body.expectedTo : addDays(doneOn, assumedDays);
   if (body.expectedTo === null)
     draft.findings.push(
@@ -140,7 +139,10 @@ function onGround(draft: Draft, plot: string, span: Span, day: Day): Stand[] {
 function end(draft: Draft, body: Extract<Growing, { kind: 'stand-ended' }>, record: InForce): void {
   const stand = standNamed(draft, body.stand);
   const { doneOn } = record.entry;
-  if (stand === null) return tellNoStand(draft, record, { stand: body.stand });
+  if (stand === null) {
+    tellNoStand(draft, record, { stand: body.stand });
+    return;
+  }
   const to = doneOn > stand.from ? doneOn : addDays(stand.from, 1);
   const planned = to === stand.to || stand.plannedTo !== undefined ? {} : { plannedTo: stand.to };
   putStand(draft, { ...stand, state: 'recorded', to, endedBy: body.by, ...planned });

@@ -66,16 +66,18 @@ function applyRecord(draft: Draft, record: InForce): void {
     case 'planting':
     case 'stand-ended':
     case 'establishment':
-      return grow(draft, body, record);
+      grow(draft, body, record);
+      return;
     case 'harvest':
     case 'weighing':
     case 'job-done':
-      return bringIn(draft, body, record);
+      bringIn(draft, body, record);
+      return;
     case 'observation':
     case 'struck-out':
     case 'withdrawn':
       return; // An observation stays in the book; it changes nothing on the farm.
     default:
-      return unreachable(body);
+      unreachable(body);
   }
 }

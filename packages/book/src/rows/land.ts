@@ -19,37 +19,29 @@ const areasMayDiffer = 0.02;
 /** Plots; one without a typed area gets its outline's, and is told when it has neither. */
 export function plotsOf(rows: readonly Placed<PlotRow>[], map: GroundMap): Plot[] {
   return rows.flatMap((row) => {
-    const mapped = map.outlines.get(row.value.id) ?? null;
-    const typedM2 = row.value.grossM2;
-    const grossM2 = typedM2 ?? mapped?.areaM2 ?? null;
-    if (grossM2 === null) {
-      row.fault('missing-value', 'gross_m2', {
-        nearest: ['gross_m2', 'gross_ha', 'gross_acres', 'gross_rods', 'ground.geojson'],
-      });
-      return [];
-    }
-    if (typedM2 !== null && mapped !== null && Math.abs(typedM2 - mapped.areaM2) > areasMayDiffer * mapped.areaM2) {
-      row.fault('area-differs', 'gross_m2', {
-        gravity: 'look',
-        found: String(typedM2),
-        figures: { typedM2, mappedM2: Math.round(mapped.areaM2) },
-      });
-    }
-    if (row.value.to !== null && row.value.from !== null && row.value.to <= row.value.from)
-      row.fault('ends-before-start', 'to', { found: row.value.to, figures: { from: row.value.from } });
+    const { id, letter, name, from, to, grossM2: typedM2 } = row.value;
+    const mapped = map.outlines.get(id) ?? null;
+    if (from !== null && to !== null && to <= from)
+      row.fault('ends-before-start', 'to', { found: to, figures: { from } });
+    const area = areaOf(row, mapped?.areaM2 ?? null);
+    if (area === null) return [];
     const measuredBy = row.value.measuredBy ?? (typedM2 === null ? 'geometry' : 'typed');
-    const { id, letter, name } = row.value;
-    return [
-      {
-        ...row.value,
-        letter: letter ?? letterOf(id),
-        name: name ?? id,
-        grossM2,
-        measuredBy,
-        ring: mapped?.ring ?? null,
-      },
-    ];
+    const said = { letter: letter ?? letterOf(id), name: name ?? id };
+    return [{ ...row.value, ...said, grossM2: area, measuredBy, ring: mapped?.ring ?? null }];
   });
+}
+
+/** The typed area, else the outline's; null, told, when there is neither. */
+function areaOf(row: Placed<PlotRow>, mappedM2: number | null): number | null {
+  const typedM2 = row.value.grossM2;
+  if (typedM2 === null && mappedM2 === null) {
+    const nearest = ['gross_m2', 'gross_ha', 'gross_acres', 'gross_rods', 'ground.geojson'];
+    row.fault('missing-value', 'gross_m2', { nearest });
+  } else if (typedM2 !== null && mappedM2 !== null && Math.abs(typedM2 - mappedM2) > areasMayDiffer * mappedM2) {
+    const figures = { typedM2, mappedM2: Math.round(mappedM2) };
+    row.fault('area-differs', 'gross_m2', { gravity: 'look', found: String(typedM2), figures });
+  }
+  return typedM2 ?? mappedM2;
 }
 
 function letterOf(id: string): string {

@@ -1,6 +1,6 @@
 /** Tables of the promise, of what keeps it, and of the people who do. */
-import type { CropId, Day, IsoWeek, MonthDay, PersonId, StoreId } from '@leywright/measures';
-import { readMonthDay } from '@leywright/measures';
+import type { CropId, Day, IsoWeek, PersonId, StoreId } from '@leywright/measures';
+import { asMonthDay } from '@leywright/measures';
 import {
   type BoxSize,
   type OwnStoreLoss,
@@ -18,7 +18,7 @@ import { type Column, may, must, orElse, type Row, type Table } from '../table/c
 import { day, dayOrMonday, dayOrSunday, monthDay, week } from '../table/day-kinds.ts';
 import { nameOf, namesOf } from '../table/name-kinds.ts';
 import { id, number, oneOf, text, wholeNumber, yesNo } from '../table/plain-kinds.ts';
-import { masses, price, shares } from '../table/unit-kinds.ts';
+import { masses, price } from '../table/unit-kinds.ts';
 import { named, type Open } from './land-tables.ts';
 
 const saleUnits: readonly SaleUnit[] = ['kg', 'head', 'bunch'];
@@ -77,21 +77,25 @@ function windowColumn(): Column<SlotWindow> {
 }
 
 function readWindow(row: Row): SlotWindow | undefined {
-  const from = row.text('from');
-  const to = row.text('to');
-  const isYearly = (one: string) => one === '' || /^\d{1,2}-\d{1,2}$/.test(one);
-  if (isYearly(from) && isYearly(to)) {
-    const first = from === '' ? readMonthDay('01-01') : monthDay.read(from, row.cell('from'));
-    const last = to === '' ? readMonthDay('12-31') : monthDay.read(to, row.cell('to'));
-    return first && last ? { kind: 'yearly', from: first as MonthDay, to: last as MonthDay } : undefined;
-  }
-  if (isYearly(from) || isYearly(to)) return row.cell(isYearly(from) ? 'from' : 'to').fault('mixed-window');
-  const first = dayOrMonday.read(from, row.cell('from'));
-  const last = dayOrSunday.read(to, row.cell('to'));
-  if (first === undefined || last === undefined) return undefined;
-  return first <= last
-    ? { kind: 'once', from: first, to: last }
-    : row.cell('to').fault('ends-before-start', { figures: { from: first } });
+  const isYearly = (heading: string) => /^(\d{1,2}-\d{1,2})?$/.test(row.text(heading));
+  if (isYearly('from') && isYearly('to')) return yearlyWindow(row);
+  const odd = ['from', 'to'].find(isYearly);
+  return odd === undefined ? onceWindow(row) : row.cell(odd).fault('mixed-window');
+}
+
+function yearlyWindow(row: Row): SlotWindow | undefined {
+  const end = (heading: string, whenEmpty: string) =>
+    row.text(heading) === '' ? asMonthDay(whenEmpty) : monthDay.read(row.text(heading), row.cell(heading));
+  const from = end('from', '01-01');
+  const to = end('to', '12-31');
+  return from === undefined || to === undefined ? undefined : { kind: 'yearly', from, to };
+}
+
+function onceWindow(row: Row): SlotWindow | undefined {
+  const from = dayOrMonday.read(row.text('from'), row.cell('from'));
+  const to = dayOrSunday.read(row.text('to'), row.cell('to'));
+  if (from === undefined || to === undefined) return undefined;
+  return from <= to ? { kind: 'once', from, to } : row.cell('to').fault('ends-before-start', { figures: { from } });
 }
 
 export const needTable: Table<YearNeed> = {

@@ -48,32 +48,27 @@ interface StandMaking {
 
 function standOf(row: Placed<StandRow>, { recorded, reading, taken }: StandMaking): Laying | null {
   const { span: _, plannedFrom, plannedTo, ...value } = row.value;
-  const from = value.from ?? value.plantedOn ?? value.sownOn;
-  if (from === null) row.fault('one-of', 'from', { nearest: ['from', 'planted_on', 'sown_on'] });
-  const to = reading.lastDayCounts ? addDays(value.to, 1) : value.to;
-  if (from !== null && to <= from) row.fault('ends-before-start', 'to', { found: value.to, figures: { from } });
-  if (value.sownOn !== null && value.plantedOn !== null && value.plantedOn < value.sownOn)
-    row.fault('ends-before-start', 'planted_on', { found: value.plantedOn, figures: { from: value.sownOn } });
-  if (from === null) return null;
-  const id = value.id ?? freeId(`${value.plot}-${value.courseYear ?? yearOf(from)}-${value.what}`, taken);
+  const days = daysOf(row, reading.lastDayCounts);
+  if (days === null) return null;
+  const id = value.id ?? freeId(`${value.plot}-${value.courseYear ?? yearOf(days.from)}-${value.what}`, taken);
   const firstLine = taken.get(id);
   if (firstLine !== undefined) row.fault('id-twice', 'id', { found: id, figures: { firstLine } });
   taken.set(id, row.line);
   const planned = { ...(plannedFrom === null ? {} : { plannedFrom }), ...(plannedTo === null ? {} : { plannedTo }) };
   const state = recorded ? 'recorded' : (value.state ?? 'agreed');
-  return {
-    row,
-    stand: {
-      ...value,
-      ...planned,
-      id,
-      from,
-      to,
-      span: wholePlot,
-      kind: value.kind ?? reading.kindOf(value.what),
-      state,
-    },
-  };
+  const kind = value.kind ?? reading.kindOf(value.what);
+  return { row, stand: { ...value, ...days, ...planned, id, span: wholePlot, kind, state } };
+}
+
+/** First day on the ground and first free day; null, told, when no first day is given. */
+function daysOf({ value, fault }: Placed<StandRow>, lastDayCounts: boolean): Pick<Stand, 'from' | 'to'> | null {
+  const from = value.from ?? value.plantedOn ?? value.sownOn;
+  const to = lastDayCounts ? addDays(value.to, 1) : value.to;
+  if (value.sownOn !== null && value.plantedOn !== null && value.plantedOn < value.sownOn)
+    fault('ends-before-start', 'planted_on', { found: value.plantedOn, figures: { from: value.sownOn } });
+  if (from === null) fault('one-of', 'from', { nearest: ['from', 'planted_on', 'sown_on'] });
+  else if (to <= from) fault('ends-before-start', 'to', { found: value.to, figures: { from } });
+  return from === null ? null : { from, to };
 }
 
 function freeId(wanted: string, taken: ReadonlyMap<string, number>): StandId {

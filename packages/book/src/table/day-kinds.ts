@@ -12,6 +12,7 @@ import {
   weekOf,
   weeksInYear,
 } from '@leywright/measures';
+import { farmYears, inFarmYears } from '../farm/farm-years.ts';
 import type { Cell, Kind } from './column.ts';
 
 export const day: Kind<Day> = { holds: 'day, 2027-04-18', read: readCellDay, write: (value) => value };
@@ -72,7 +73,7 @@ export function readCellWeek(found: string, cell: Cell): IsoWeek | null | undefi
 export function readCellDay(found: string, cell: Cell): Day | undefined {
   const withoutMidnight = found.replace(/[T ]00:00(:00(\.0+)?)?Z?$/, '');
   const read = readDayLoosely(withoutMidnight, cell.dayOrder);
-  if (read.kind === 'day') return read.day;
+  if (read.kind === 'day') return inFarmYears(read.day) ? read.day : cell.fault('out-of-range', { figures: farmYears });
   if (read.kind === 'ambiguous') return cell.fault('ambiguous-day', { nearest: [...read.readings] });
   if (read.why === 'not-in-calendar')
     return cell.fault('not-in-calendar', { nearest: lastOfThatMonth(withoutMidnight) });
