@@ -13,6 +13,11 @@ function monthMeans(values: Float64Array): number[] {
   });
 }
 
+function expectClose(found: readonly number[], wanted: readonly number[], decimals: number): void {
+  expect(found).toHaveLength(wanted.length);
+  for (const [month, value] of wanted.entries()) expect(found[month]).toBeCloseTo(value, decimals);
+}
+
 describe('climate of a place', () => {
   test('is that of the nearest station, and says how far to trust it', () => {
     const near = climate.climateNear(52.2, 0.15);
@@ -32,20 +37,31 @@ describe('climate of a place', () => {
   test('moved 100 m up is 0.65 °C colder, its rain unchanged', () => {
     const station = climate.climateNear(52.2, 0.15).station;
     const up = climate.forElevation(station, station.elevationM + 100);
-    up.tMaxC.forEach((t, month) => expect(t).toBeCloseTo((station.tMaxC[month] ?? 0) - 0.65, 9));
+    expectClose(
+      up.tMaxC,
+      station.tMaxC.map((t) => t - 0.65),
+      9,
+    );
     expect(up.rainMm).toEqual(station.rainMm);
   });
 });
 
 describe('daily normals', () => {
-  test.each(climate.climateStations())('of $name keep the mean of every month, of temperatures, rain and radiation', (station) => {
-    const daily = dailyNormals.dailyNormals(station);
-    monthMeans(daily.tMaxC).forEach((mean, month) => expect(mean).toBeCloseTo(station.tMaxC[month] ?? Number.NaN, 9));
-    monthMeans(daily.tMinC).forEach((mean, month) => expect(mean).toBeCloseTo(station.tMinC[month] ?? Number.NaN, 9));
-    monthMeans(daily.rainMm).forEach((mean, month) => expect(mean * (monthDays[month] ?? 0)).toBeCloseTo(station.rainMm[month] ?? Number.NaN, 6));
-    if (station.solarMjM2 !== null) monthMeans(daily.solarMjM2).forEach((mean, month) => expect(mean).toBeCloseTo(station.solarMjM2?.[month] ?? Number.NaN, 6));
-    expect(Math.min(...daily.solarMjM2, ...daily.rainMm)).toBeGreaterThanOrEqual(0);
-  });
+  test.each(climate.climateStations())(
+    'of $name keep the mean of every month, of temperatures, rain and radiation',
+    (station) => {
+      const daily = dailyNormals.dailyNormals(station);
+      expectClose(monthMeans(daily.tMaxC), station.tMaxC, 9);
+      expectClose(monthMeans(daily.tMinC), station.tMinC, 9);
+      expectClose(
+        monthMeans(daily.rainMm).map((mm, month) => mm * (monthDays[month] ?? 0)),
+        station.rainMm,
+        6,
+      );
+      if (station.solarMjM2 !== null) expectClose(monthMeans(daily.solarMjM2), station.solarMjM2, 6);
+      expect(Math.min(...daily.solarMjM2, ...daily.rainMm)).toBeGreaterThanOrEqual(0);
+    },
+  );
 
   test.each(climate.climateStations())('of $name run smoothly over the months and over new year', (station) => {
     const { tMaxC, tMinC } = dailyNormals.dailyNormals(station);
@@ -56,7 +72,11 @@ describe('daily normals', () => {
   });
 
   test('say what their radiation rests on', () => {
-    const from = (name: string) => climate.climateStations().filter((station) => station.name.startsWith(name)).map((station) => dailyNormals.dailyNormals(station).solarFrom)[0];
+    const from = (name: string) =>
+      climate
+        .climateStations()
+        .filter((station) => station.name.startsWith(name))
+        .map((station) => dailyNormals.dailyNormals(station).solarFrom)[0];
     expect(from('De Bilt')).toBe('measured');
     expect(from('Rothamsted')).toBe('sunshine');
     expect(from('Burlington')).toBe('temperature-range');
@@ -67,7 +87,11 @@ describe('daily normals', () => {
     if (station === undefined) throw new Error('De Bilt is gone');
     const fromSun = monthMeans(dailyNormals.dailyNormals({ ...station, solarMjM2: null }).solarMjM2);
     // Angstrom's 0.25 and 0.50 are world means; one station may stand a tenth off them.
-    for (let month = 3; month <= 8; month++) expect(Math.abs((fromSun[month] ?? 0) / (station.solarMjM2?.[month] ?? 1) - 1), `month ${month + 1}`).toBeLessThan(0.12);
+    for (let month = 3; month <= 8; month++)
+      expect(
+        Math.abs((fromSun[month] ?? 0) / (station.solarMjM2?.[month] ?? 1) - 1),
+        `month ${month + 1}`,
+      ).toBeLessThan(0.12);
   });
 
   test('in the south January is the warm month', () => {
@@ -95,7 +119,12 @@ describe('weather of a span', () => {
     ];
     const series = weather.weatherFor({ from, to: addDays(from, 3) }, recorded, normals);
     expect(series.dayCount).toBe(4);
-    expect([0, 1, 2, 3].map((at) => weather.originOf(series, at))).toEqual(['climate', 'recorded', 'partly-recorded', 'climate']);
+    expect([0, 1, 2, 3].map((at) => weather.originOf(series, at))).toEqual([
+      'climate',
+      'recorded',
+      'partly-recorded',
+      'climate',
+    ]);
     expect([series.tMaxC[1], series.tMinC[1], series.rainMm[1], series.tMaxC[2]]).toEqual([11, 3, 0, 12]);
     expect(series.tMinC[2]).toBe(normals.tMinC[dailyNormals.normalIndex(asDay('2027-02-22'))]);
   });

@@ -2,7 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { climate, dailyNormals, degreeDays, evapotranspiration, radiation, thermal, weather } from '@leywright/agronomy';
+import {
+  climate,
+  dailyNormals,
+  degreeDays,
+  evapotranspiration,
+  radiation,
+  thermal,
+  weather,
+} from '@leywright/agronomy';
 import { asDay, dayNumber, dayOfYear, yearOf } from '@leywright/measures';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
@@ -10,14 +18,36 @@ import { describe, expect, test } from 'vitest';
 // The package exports its program only; its data stand beside it.
 const file = join(dirname(createRequire(import.meta.url).resolve('vega-datasets')), '../data/seattle-weather.csv');
 const rows = parse(readFileSync(file, 'utf8'), { columns: true }) as Record<string, string>[];
-const days = rows.map((row) => ({ day: asDay((row['date'] ?? '').slice(0, 10).replaceAll('/', '-')), tMaxC: Number(row['temp_max']), tMinC: Number(row['temp_min']), rainMm: Number(row['precipitation']), windMS: Number(row['wind']) }));
+const days = rows.map((row) => ({
+  day: asDay((row['date'] ?? '').slice(0, 10).replaceAll('/', '-')),
+  tMaxC: Number(row['temp_max']),
+  tMinC: Number(row['temp_min']),
+  rainMm: Number(row['precipitation']),
+  windMS: Number(row['wind']),
+}));
 const place = { latDeg: 47.45, elevationM: 132, coast: true };
 const normals = dailyNormals.dailyNormals(climate.climateNear(47.45, -122.31).station);
 const series = weather.weatherFor({ from: asDay('2012-01-01'), to: asDay('2015-12-31') }, days, normals);
 
-const yearSums = (value: (day: (typeof days)[number]) => number) => [2012, 2013, 2014, 2015].map((year) => days.filter(({ day }) => yearOf(day) === year).reduce((sum, day) => sum + value(day), 0));
-const penman = (day: (typeof days)[number], withWind = true) => evapotranspiration.referenceEvapotranspiration({ dayOfYear: dayOfYear(day.day), tMaxC: day.tMaxC, tMinC: day.tMinC, windMS: withWind ? day.windMS : null, windHeightM: 10 }, place);
-const hargreaves = (day: (typeof days)[number]) => evapotranspiration.hargreavesMm(day.tMaxC, day.tMinC, { raMjM2: radiation.extraterrestrialMjM2(place.latDeg, dayOfYear(day.day)) });
+const yearSums = (value: (day: (typeof days)[number]) => number) =>
+  [2012, 2013, 2014, 2015].map((year) =>
+    days.filter(({ day }) => yearOf(day) === year).reduce((sum, day) => sum + value(day), 0),
+  );
+const penman = (day: (typeof days)[number], withWind = true) =>
+  evapotranspiration.referenceEvapotranspiration(
+    {
+      dayOfYear: dayOfYear(day.day),
+      tMaxC: day.tMaxC,
+      tMinC: day.tMinC,
+      windMS: withWind ? day.windMS : null,
+      windHeightM: 10,
+    },
+    place,
+  );
+const hargreaves = (day: (typeof days)[number]) =>
+  evapotranspiration.hargreavesMm(day.tMaxC, day.tMinC, {
+    raMjM2: radiation.extraterrestrialMjM2(place.latDeg, dayOfYear(day.day)),
+  });
 
 describe('four years of measured days', () => {
   test('are all there, all taken as recorded, none changed', () => {
@@ -53,7 +83,12 @@ describe('four years of measured days', () => {
   });
 
   test('each day says which rungs it stood on: no humidity, no radiation, wind measured', () => {
-    for (const day of days) expect(penman(day)).toMatchObject({ humidityRung: 'night-minimum', radiationRung: 'temperature-range', windRung: 'measured' });
+    for (const day of days)
+      expect(penman(day)).toMatchObject({
+        humidityRung: 'night-minimum',
+        radiationRung: 'temperature-range',
+        windRung: 'measured',
+      });
     expect(penman(days[0] ?? ({} as never), false).windRung).toBe('world-mean');
   });
 
@@ -69,7 +104,10 @@ describe('four years of measured days', () => {
     const sums = thermal.thermalSums(series, { baseC: 4 });
     const [from, to] = [dayNumber(asDay('2012-01-01')), dayNumber(asDay('2016-01-01'))];
     const byMean = days.reduce((sum, day) => sum + degreeDays.degreeDaysByMean((day.tMaxC + day.tMinC) / 2, 4), 0);
-    const bySine = days.reduce((sum, day) => sum + degreeDays.degreeDaysBySine({ tMax: day.tMaxC, tMin: day.tMinC }, 4), 0);
+    const bySine = days.reduce(
+      (sum, day) => sum + degreeDays.degreeDaysBySine({ tMax: day.tMaxC, tMin: day.tMinC }, 4),
+      0,
+    );
     expect(thermal.thermalTimeBetween(sums, from, to)).toBeCloseTo(byMean, 6);
     expect(bySine).toBeGreaterThanOrEqual(byMean);
     // A place with a mean of 11-13 °C collects some 2700-3700 °C d above 4 °C a year.

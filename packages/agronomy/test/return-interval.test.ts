@@ -25,7 +25,7 @@ describe('years a stand counts for, worked by hand on eight plots', () => {
     ['purple sprouting after purple sprouting', 2026, 2024, 4, { gapYears: 2, shortYears: 2, earliestYear: 2028 }],
     ['onions after wintered leeks', 2026, 2022, 5, { gapYears: 4, shortYears: 1, earliestYear: 2027 }],
     ['a ley after a ley of four years ago', 2026, 2022, 4, { gapYears: 4, shortYears: 0, earliestYear: 2026 }],
-  ])('%s', (_, planting, last, needed, expected) => {
+  ])('%s', (...[, planting, last, needed, expected]) => {
     expect(restGap(planting, last, needed)).toMatchObject(expected);
   });
 });
@@ -33,12 +33,19 @@ describe('years a stand counts for, worked by hand on eight plots', () => {
 describe('rests', () => {
   test('the earliest year is lawful, the year before is not, and a longer rest never makes a breach', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 2000, max: 2100 }), fc.integer({ min: 1, max: 20 }), fc.nat(30), (last, needed, later) => {
-        const { earliestYear } = restGap(last + later, last, needed);
-        expect(restGap(earliestYear, last, needed).shortYears).toBe(0);
-        expect(restGap(earliestYear - 1, last, needed).shortYears).toBe(1);
-        expect(restGap(last + later + 1, last, needed).shortYears).toBeLessThanOrEqual(restGap(last + later, last, needed).shortYears);
-      }),
+      fc.property(
+        fc.integer({ min: 2000, max: 2100 }),
+        fc.integer({ min: 1, max: 20 }),
+        fc.nat(30),
+        (last, needed, later) => {
+          const { earliestYear } = restGap(last + later, last, needed);
+          expect(restGap(earliestYear, last, needed).shortYears).toBe(0);
+          expect(restGap(earliestYear - 1, last, needed).shortYears).toBe(1);
+          expect(restGap(last + later + 1, last, needed).shortYears).toBeLessThanOrEqual(
+            restGap(last + later, last, needed).shortYears,
+          );
+        },
+      ),
     );
   });
 

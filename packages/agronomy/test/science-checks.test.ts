@@ -2,7 +2,15 @@ import { calcModels, runCheckTable } from '@leywright/agronomy';
 import { describe, expect, test } from 'vitest';
 import { readChecks } from './read-checks.ts';
 
-const rows = readChecks('science.csv').map((row) => ({ id: '', inputs: '', expected: '', tolerance: '', source: '', how_known: '', ...row }));
+const rows = readChecks('science.csv').map((row) => ({
+  id: '',
+  inputs: '',
+  expected: '',
+  tolerance: '',
+  source: '',
+  how_known: '',
+  ...row,
+}));
 
 describe('published values of the science', () => {
   test.each(rows)('$id agrees with $source ($how_known)', (row) => {
@@ -53,7 +61,9 @@ describe('a table of checks', () => {
   });
 
   test('lists go element by element and single numbers are repeated', () => {
-    const [checked] = runCheckTable([{ id: 'b', inputs: '{"fn": "N", "lat": [0, 0], "J": 80}', expected: '{"N": [12, 12]}', tolerance: '0.01' }]);
+    const [checked] = runCheckTable([
+      { id: 'b', inputs: '{"fn": "N", "lat": [0, 0], "J": 80}', expected: '{"N": [12, 12]}', tolerance: '0.01' },
+    ]);
     expect(checked?.status).toBe('met');
   });
 });

@@ -9,7 +9,15 @@ describe('carrots for the winter box: 120 boxes of 1 kg for 20 weeks, worked by 
   const lift = areaNeeded.liftKg(demandKg, kept);
   const areaM2 = areaNeeded.areaForMassM2(lift, 38);
   const rowM = population.rowMetres(areaM2, 3, 1.8);
-  const order = seedOrder.seedForRows({ rowM, plantsPerRowM: 40, germinationFraction: 0.85, fieldFactor: 0.7, thousandSeedG: 1.25, marginFraction: 0.1, packSeeds: 100_000 });
+  const order = seedOrder.seedForRows({
+    rowM,
+    plantsPerRowM: 40,
+    germinationFraction: 0.85,
+    fieldFactor: 0.7,
+    thousandSeedG: 1.25,
+    marginFraction: 0.1,
+    packSeeds: 100_000,
+  });
 
   test('losses chain by division: 3428.8 kg to lift from 902.3 m2', () => {
     expect(kept).toBeCloseTo(0.97 * 0.88 * 0.82, 12);
@@ -29,10 +37,19 @@ describe('carrots for the winter box: 120 boxes of 1 kg for 20 weeks, worked by 
 describe('ground and demand', () => {
   test('an area feeds exactly the demand that asks for it, by mass and by count', () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 1e5, noNaN: true }), fc.double({ min: 1, max: 80, noNaN: true }), (massKg, yieldTHa) => {
-        expect(areaNeeded.massFromAreaKg(areaNeeded.areaForMassM2(massKg, yieldTHa), yieldTHa) / massKg).toBeCloseTo(1, 12);
-        expect(areaNeeded.unitsFromArea(areaNeeded.areaForUnitsM2(massKg, 50_000, 0.8), 50_000, 0.8) / massKg).toBeCloseTo(1, 12);
-      }),
+      fc.property(
+        fc.double({ min: 1, max: 1e5, noNaN: true }),
+        fc.double({ min: 1, max: 80, noNaN: true }),
+        (massKg, yieldTHa) => {
+          expect(areaNeeded.massFromAreaKg(areaNeeded.areaForMassM2(massKg, yieldTHa), yieldTHa) / massKg).toBeCloseTo(
+            1,
+            12,
+          );
+          expect(
+            areaNeeded.unitsFromArea(areaNeeded.areaForUnitsM2(massKg, 50_000, 0.8), 50_000, 0.8) / massKg,
+          ).toBeCloseTo(1, 12);
+        },
+      ),
     );
   });
 
@@ -53,11 +70,19 @@ describe('ground and demand', () => {
 
   test('packs bought hold the seed with its margin, and not a pack more than needed', () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 1e7, noNaN: true }), fc.integer({ min: 10, max: 250_000 }), (seeds, packSeeds) => {
-        const { packs, seedsWithMargin } = seedOrder.orderOf(seeds, { thousandSeedG: 1, marginFraction: 0.1, packSeeds });
-        expect((packs ?? 0) * packSeeds).toBeGreaterThanOrEqual(seedsWithMargin - packSeeds * 1e-4 - 1e-6);
-        expect(((packs ?? 0) - 1) * packSeeds).toBeLessThan(seedsWithMargin);
-      }),
+      fc.property(
+        fc.double({ min: 1, max: 1e7, noNaN: true }),
+        fc.integer({ min: 10, max: 250_000 }),
+        (seeds, packSeeds) => {
+          const { packs, seedsWithMargin } = seedOrder.orderOf(seeds, {
+            thousandSeedG: 1,
+            marginFraction: 0.1,
+            packSeeds,
+          });
+          expect((packs ?? 0) * packSeeds).toBeGreaterThanOrEqual(seedsWithMargin - packSeeds * 1e-4 - 1e-6);
+          expect(((packs ?? 0) - 1) * packSeeds).toBeLessThan(seedsWithMargin);
+        },
+      ),
     );
     expect(seedOrder.orderOf(100_000, { thousandSeedG: 1, marginFraction: 0, packSeeds: null }).packs).toBeNull();
   });

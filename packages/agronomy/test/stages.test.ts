@@ -7,7 +7,14 @@ describe('stages of a crop', () => {
     for (const id of reference.crops.keys()) {
       const sums = stages.stagesOfCrop(id);
       if (sums === null) without.push(id);
-      else expect(0 < sums.initialCd && sums.initialCd < sums.developmentCd && sums.developmentCd <= sums.midCd && sums.midCd <= sums.lateCd, id).toBe(true);
+      else
+        expect(
+          0 < sums.initialCd &&
+            sums.initialCd < sums.developmentCd &&
+            sums.developmentCd <= sums.midCd &&
+            sums.midCd <= sums.lateCd,
+          id,
+        ).toBe(true);
     }
     expect(without).toEqual(['rhubarb', 'asparagus']);
   });
@@ -31,7 +38,10 @@ describe('stages of a crop', () => {
     if (sums === null) throw new Error('carrots have stages');
     const once = stages.rescaleStages(sums, { foundCd: 1200, expectedCd: 1000, dates: 1 });
     expect(once.lateCd / sums.lateCd).toBeCloseTo(1.05, 12);
-    expect(stages.rescaleStages(sums, { foundCd: 1200, expectedCd: 1000, dates: 27 }).lateCd / sums.lateCd).toBeCloseTo(1.18, 12);
+    expect(stages.rescaleStages(sums, { foundCd: 1200, expectedCd: 1000, dates: 27 }).lateCd / sums.lateCd).toBeCloseTo(
+      1.18,
+      12,
+    );
   });
 });
 
@@ -39,7 +49,8 @@ describe('emergence', () => {
   test('of every crop and cover has a sum, or was raised before', () => {
     for (const crop of reference.crops.values()) {
       const sum = emergence.emergenceOfCrop(crop.id, crop.establishment === 'drill');
-      if (sum.kind === 'planted') expect(['module', 'bare-root', 'set', 'crown'], crop.id).toContain(crop.establishment);
+      if (sum.kind === 'planted')
+        expect(['module', 'bare-root', 'set', 'crown'], crop.id).toContain(crop.establishment);
       else expect(sum.sumCd, crop.id).toBeGreaterThan(0);
     }
     for (const id of reference.covers.keys()) expect(emergence.emergenceOfCover(id).sumCd).toBeGreaterThan(0);

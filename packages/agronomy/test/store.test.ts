@@ -6,7 +6,10 @@ import { expectPrinted } from './expect-printed.ts';
 describe('potatoes for three box sizes over a holiday week, worked by hand', () => {
   // 2025-w41 to w52 lose 0.6 % a week, 2026-w01 on 1.1 %; nothing is issued in 2026-w01.
   const wantedKg = (70 * 1 + 120 * 1.5 + 20 * 2.5) / 0.96;
-  const weeks = Array.from({ length: 34 }, (_, at) => ({ weeklyLossFraction: at < 12 ? 0.006 : 0.011, wantedKg: at === 12 ? 0 : wantedKg }));
+  const weeks = Array.from({ length: 34 }, (_, at) => ({
+    weeklyLossFraction: at < 12 ? 0.006 : 0.011,
+    wantedKg: at === 12 ? 0 : wantedKg,
+  }));
   const store = storeLoss.drawDown(9900, weeks);
   const leftAt = (week: number) => store.weeks[week]?.leftKg ?? Number.NaN;
 
@@ -22,21 +25,32 @@ describe('potatoes for three box sizes over a holiday week, worked by hand', () 
     expect(store.firstShortWeek).toBe(29);
     expectPrinted(store.weeks[29]?.issuedKg ?? Number.NaN, '16.7');
     expectPrinted((store.weeks[29]?.issuedKg ?? Number.NaN) / wantedKg, '0.053');
-    expectPrinted(store.weeks.slice(0, 30).reduce((sum, week) => sum + week.lostKg, 0), '1133.3');
+    expectPrinted(
+      store.weeks.slice(0, 30).reduce((sum, week) => sum + week.lostKg, 0),
+      '1133.3',
+    );
   });
 });
 
-const aWeek = fc.record({ weeklyLossFraction: fc.double({ min: 0, max: 0.1, noNaN: true }), wantedKg: fc.double({ min: 0, max: 500, noNaN: true }) });
+const aWeek = fc.record({
+  weeklyLossFraction: fc.double({ min: 0, max: 0.1, noNaN: true }),
+  wantedKg: fc.double({ min: 0, max: 500, noNaN: true }),
+});
 
 describe('a store', () => {
   test('keeps its account: put in = issued + lost + left, and is never below nought', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 20_000, noNaN: true }), fc.array(aWeek, { maxLength: 53 }), (openingKg, weeks) => {
-        const store = storeLoss.drawDown(openingKg, weeks);
-        const issuedKg = store.weeks.reduce((sum, week) => sum + week.issuedKg, 0);
-        expect(issuedKg + store.lostKg + store.leftKg).toBeCloseTo(openingKg, 6);
-        for (const week of store.weeks) expect(Math.min(week.leftKg, week.issuedKg, week.shortKg)).toBeGreaterThanOrEqual(0);
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 20_000, noNaN: true }),
+        fc.array(aWeek, { maxLength: 53 }),
+        (openingKg, weeks) => {
+          const store = storeLoss.drawDown(openingKg, weeks);
+          const issuedKg = store.weeks.reduce((sum, week) => sum + week.issuedKg, 0);
+          expect(issuedKg + store.lostKg + store.leftKg).toBeCloseTo(openingKg, 6);
+          for (const week of store.weeks)
+            expect(Math.min(week.leftKg, week.issuedKg, week.shortKg)).toBeGreaterThanOrEqual(0);
+        },
+      ),
     );
   });
 

@@ -11,15 +11,21 @@ const start = series.startDayNumber;
 /** Day by day, as one would on paper. */
 function plainSum(from: number, to: number): number {
   let sum = 0;
-  for (let day = from; day < to; day++) sum += Math.max(0, ((series.tMaxC[day - start] ?? 0) + (series.tMinC[day - start] ?? 0)) / 2 - 4);
+  for (let day = from; day < to; day++)
+    sum += Math.max(0, ((series.tMaxC[day - start] ?? 0) + (series.tMinC[day - start] ?? 0)) / 2 - 4);
   return sum;
 }
 
 describe('thermal time', () => {
   test('between two days is what adding day by day gives', () => {
-    fc.assert(fc.property(fc.nat(1000), fc.nat(90), (from, length) => {
-      expect(thermal.thermalTimeBetween(sums, start + from, start + from + length)).toBeCloseTo(plainSum(start + from, start + from + length), 6);
-    }));
+    fc.assert(
+      fc.property(fc.nat(1000), fc.nat(90), (from, length) => {
+        expect(thermal.thermalTimeBetween(sums, start + from, start + from + length)).toBeCloseTo(
+          plainSum(start + from, start + from + length),
+          6,
+        );
+      }),
+    );
   });
 
   test('is reached on the first day whose evening has it', () => {
@@ -48,7 +54,12 @@ describe('thermal time', () => {
     expect(thermal.thermalTimeBetween(sums, november, march)).toBeGreaterThan(50);
     const tunnel = thermal.thermalSums(series, { baseC: 4, warmerByC: thermal.tunnelWarmerByC });
     const [june, august] = [dayNumber(asDay('2027-06-01')), dayNumber(asDay('2027-08-01'))];
-    expect(thermal.thermalTimeBetween(tunnel, june, august) - thermal.thermalTimeBetween(sums, june, august)).toBeCloseTo(3 * 61, 6);
-    expect(thermal.thermalTimeBetween(thermal.thermalSums(series, { baseC: 4, upperC: 10 }), june, august)).toBeCloseTo(6 * 61, 6);
+    expect(
+      thermal.thermalTimeBetween(tunnel, june, august) - thermal.thermalTimeBetween(sums, june, august),
+    ).toBeCloseTo(3 * 61, 6);
+    expect(thermal.thermalTimeBetween(thermal.thermalSums(series, { baseC: 4, upperC: 10 }), june, august)).toBeCloseTo(
+      6 * 61,
+      6,
+    );
   });
 });

@@ -41,7 +41,9 @@ export function dayAt(dayNumber: number): Day {
   const shifted = dayNumber + 719_468; // days from 0000-03-01 to 1970-01-01
   const era = Math.floor(shifted / 146_097);
   const dayOfEra = shifted - era * 146_097;
-  const yearOfEra = Math.floor((dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365);
+  const yearOfEra = Math.floor(
+    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
+  );
   const dayFromMarch = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
   const monthFromMarch = Math.floor((5 * dayFromMarch + 2) / 153);
   const dayOfMonth = dayFromMarch - Math.floor((153 * monthFromMarch + 2) / 5) + 1;
@@ -89,7 +91,8 @@ export function daysInMonth(year: number, month: number): number {
 
 /** The day of these numbers. Throws when the calendar has none: for our own arithmetic, not for what people type. */
 export function dayOf(year: number, month: number, dayOfMonth: number): Day {
-  const isCalendarDay = year >= 0 && year <= 9999 && month >= 1 && month <= 12 && dayOfMonth >= 1 && dayOfMonth <= daysInMonth(year, month);
+  const isCalendarDay =
+    year >= 0 && year <= 9999 && month >= 1 && month <= 12 && dayOfMonth >= 1 && dayOfMonth <= daysInMonth(year, month);
   if (!isCalendarDay) throw new Error(`There is no day ${year}-${month}-${dayOfMonth}.`);
   return `${String(year).padStart(4, '0')}-${twoDigits(month)}-${twoDigits(dayOfMonth)}` as Day;
 }

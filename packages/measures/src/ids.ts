@@ -17,8 +17,20 @@ export type EntryId = Branded<string, 'EntryId'>;
 export type FigureId = Branded<string, 'FigureId'>;
 
 export type Id =
-  | FarmId | FieldId | PlotId | PartId | StandId | SuccessionId | CropId | CoverId
-  | CourseId | StoreId | PersonId | DeviceId | EntryId | FigureId;
+  | FarmId
+  | FieldId
+  | PlotId
+  | PartId
+  | StandId
+  | SuccessionId
+  | CropId
+  | CoverId
+  | CourseId
+  | StoreId
+  | PersonId
+  | DeviceId
+  | EntryId
+  | FigureId;
 
 export const longestIdChars = 64;
 

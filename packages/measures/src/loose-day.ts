@@ -25,8 +25,12 @@ export function readDayLoosely(text: string, order: DayOrder | null = null): Loo
   if (year?.length !== 4) return { kind: 'not-a-day', why: 'two-digit-year' };
   const dayFirst = readDay(isoText(year, second, first));
   const monthFirst = readDay(isoText(year, first, second));
-  if (order !== null) return dayOrNot(isoText(year, ...(order === 'day-first' ? ([second, first] as const) : ([first, second] as const))));
-  if (dayFirst !== null && monthFirst !== null && dayFirst !== monthFirst) return { kind: 'ambiguous', readings: [dayFirst, monthFirst] };
+  if (order !== null)
+    return dayOrNot(
+      isoText(year, ...(order === 'day-first' ? ([second, first] as const) : ([first, second] as const))),
+    );
+  if (dayFirst !== null && monthFirst !== null && dayFirst !== monthFirst)
+    return { kind: 'ambiguous', readings: [dayFirst, monthFirst] };
   const only = dayFirst ?? monthFirst;
   return only === null ? { kind: 'not-a-day', why: 'not-in-calendar' } : { kind: 'day', day: only };
 }

@@ -13,7 +13,9 @@ export function readMonthDay(text: string): MonthDay | null {
   const month = Number(match[1]);
   const dayOfMonth = Number(match[2]);
   const leapYear = 2000;
-  return month >= 1 && month <= 12 && dayOfMonth >= 1 && dayOfMonth <= daysInMonth(leapYear, month) ? (text as MonthDay) : null;
+  return month >= 1 && month <= 12 && dayOfMonth >= 1 && dayOfMonth <= daysInMonth(leapYear, month)
+    ? (text as MonthDay)
+    : null;
 }
 
 /** A month and day that our own code or tables wrote. Throws if it is not one. */

@@ -26,9 +26,12 @@ describe('areas, masses and lengths', () => {
   test('there and back in any unit is the same area, mass or length', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (amount) => {
-        for (const unit of area.areaUnits) expect(area.fromM2(area.toM2(amount, unit), unit) / amount).toBeCloseTo(1, 12);
-        for (const unit of mass.massUnits) expect(mass.fromKg(mass.toKg(amount, unit), unit) / amount).toBeCloseTo(1, 12);
-        for (const unit of length.lengthUnits) expect(length.fromM(length.toM(amount, unit), unit) / amount).toBeCloseTo(1, 12);
+        for (const unit of area.areaUnits)
+          expect(area.fromM2(area.toM2(amount, unit), unit) / amount).toBeCloseTo(1, 12);
+        for (const unit of mass.massUnits)
+          expect(mass.fromKg(mass.toKg(amount, unit), unit) / amount).toBeCloseTo(1, 12);
+        for (const unit of length.lengthUnits)
+          expect(length.fromM(length.toM(amount, unit), unit) / amount).toBeCloseTo(1, 12);
       }),
     );
   });
@@ -36,9 +39,24 @@ describe('areas, masses and lengths', () => {
 
 describe('a number as people write it', () => {
   test.each([
-    ['1.5', 1.5], ['1,5', 1.5], ['0,42', 0.42], ['1.234', 1.234], ['1.234,5', 1234.5], ['1,234.5', 1234.5], ['1.234.567', 1_234_567],
-    ['1,234,567', 1_234_567], ['12 345,6', 12_345.6], ['12’345.6', 12_345.6], ['−3', -3], [' 7 ', 7], ['.5', 0.5], [',5', 0.5], ['0,123', 0.123],
-    ['1234,567', 1234.567], ['1e-7', 1e-7], ['5.', 5],
+    ['1.5', 1.5],
+    ['1,5', 1.5],
+    ['0,42', 0.42],
+    ['1.234', 1.234],
+    ['1.234,5', 1234.5],
+    ['1,234.5', 1234.5],
+    ['1.234.567', 1_234_567],
+    ['1,234,567', 1_234_567],
+    ['12 345,6', 12_345.6],
+    ['12’345.6', 12_345.6],
+    ['−3', -3],
+    [' 7 ', 7],
+    ['.5', 0.5],
+    [',5', 0.5],
+    ['0,123', 0.123],
+    ['1234,567', 1234.567],
+    ['1e-7', 1e-7],
+    ['5.', 5],
   ])('%s is %d', (text, value) => {
     expect(readNumber(text)).toEqual({ kind: 'number', value });
   });
@@ -87,10 +105,14 @@ describe('money', () => {
   test('shared out by weight, every coin is somewhere', () => {
     expect(money.shareMoney(money.money(100, 'EUR'), [1, 1, 1]).map((share) => share.minor)).toEqual([34, 33, 33]);
     fc.assert(
-      fc.property(fc.integer({ min: -1e9, max: 1e9 }), fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 20 }), (minor, weights) => {
-        const shares = money.shareMoney(money.money(minor, 'EUR'), weights);
-        expect(shares.reduce((sum, share) => sum + share.minor, 0)).toBe(minor);
-      }),
+      fc.property(
+        fc.integer({ min: -1e9, max: 1e9 }),
+        fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 20 }),
+        (minor, weights) => {
+          const shares = money.shareMoney(money.money(minor, 'EUR'), weights);
+          expect(shares.reduce((sum, share) => sum + share.minor, 0)).toBe(minor);
+        },
+      ),
     );
   });
 

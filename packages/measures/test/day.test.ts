@@ -1,10 +1,25 @@
-import { addDays, addMonths, asDay, dayAt, dayNumber, dayOfYear, daysBetween, monthOf, readDay, readDayLoosely, yearOf } from '@leywright/measures';
+import {
+  addDays,
+  addMonths,
+  asDay,
+  dayAt,
+  dayNumber,
+  dayOfYear,
+  daysBetween,
+  monthOf,
+  readDay,
+  readDayLoosely,
+  yearOf,
+} from '@leywright/measures';
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 
 const epoch = Temporal.PlainDate.from('1970-01-01');
-const from1600to2400 = fc.integer({ min: epoch.until('1600-01-01', { largestUnit: 'day' }).days, max: epoch.until('2400-12-31', { largestUnit: 'day' }).days });
+const from1600to2400 = fc.integer({
+  min: epoch.until('1600-01-01', { largestUnit: 'day' }).days,
+  max: epoch.until('2400-12-31', { largestUnit: 'day' }).days,
+});
 
 describe('a day of the calendar', () => {
   test('is counted as the calendar library counts it, whatever the year from 1600 to 2400', () => {
@@ -40,7 +55,18 @@ describe('a day of the calendar', () => {
   });
 
   test('is refused when the calendar has none such, or when it is written another way', () => {
-    for (const text of ['2027-02-31', '2027-02-29', '2027-13-01', '2027-00-10', '2027-4-8', '20270408', '2027-04-08T00:00', ' 2027-04-08', '', '+002027-04-08']) {
+    for (const text of [
+      '2027-02-31',
+      '2027-02-29',
+      '2027-13-01',
+      '2027-00-10',
+      '2027-4-8',
+      '20270408',
+      '2027-04-08T00:00',
+      ' 2027-04-08',
+      '',
+      '+002027-04-08',
+    ]) {
       expect(readDay(text), text).toBeNull();
     }
     expect(readDay('2028-02-29')).toBe('2028-02-29');
@@ -64,7 +90,15 @@ describe('a day as people write it', () => {
   });
 
   test('that can only be one day is read', () => {
-    for (const text of ['2027-04-18', '18.4.2027', '18/04/2027', '4/18/2027', '18-4-2027', '2027/4/18', ' 18.04.2027 ']) {
+    for (const text of [
+      '2027-04-18',
+      '18.4.2027',
+      '18/04/2027',
+      '4/18/2027',
+      '18-4-2027',
+      '2027/4/18',
+      ' 18.04.2027 ',
+    ]) {
       expect(readDayLoosely(text), text).toEqual({ kind: 'day', day: '2027-04-18' });
     }
     expect(readDayLoosely('4.4.2027')).toEqual({ kind: 'day', day: '2027-04-04' });

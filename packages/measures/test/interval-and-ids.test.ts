@@ -2,10 +2,23 @@ import { asId, intervals, type PlotId, readId } from '@leywright/measures';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
-const { addIntervals, between, exactly, interval, multiplyIntervals, scaleInterval, subtractIntervals, sumIndependent } = intervals;
+const {
+  addIntervals,
+  between,
+  exactly,
+  interval,
+  multiplyIntervals,
+  scaleInterval,
+  subtractIntervals,
+  sumIndependent,
+} = intervals;
 
 const anInterval = fc
-  .tuple(fc.double({ min: -1e4, max: 1e4, noNaN: true }), fc.double({ min: 0, max: 1e3, noNaN: true }), fc.double({ min: 0, max: 1e3, noNaN: true }))
+  .tuple(
+    fc.double({ min: -1e4, max: 1e4, noNaN: true }),
+    fc.double({ min: 0, max: 1e3, noNaN: true }),
+    fc.double({ min: 0, max: 1e3, noNaN: true }),
+  )
   .map(([typ, below, above]) => interval(typ - below, typ, typ + above));
 
 describe('figures with doubt', () => {
@@ -20,7 +33,11 @@ describe('figures with doubt', () => {
   });
 
   test('independent doubts add as squares: four of ± 10 make ± 20', () => {
-    expect(sumIndependent(Array.from({ length: 4 }, () => interval(90, 100, 110)))).toEqual({ low: 380, typ: 400, high: 420 });
+    expect(sumIndependent(Array.from({ length: 4 }, () => interval(90, 100, 110)))).toEqual({
+      low: 380,
+      typ: 400,
+      high: 420,
+    });
     expect(sumIndependent([])).toEqual(exactly(0));
   });
 
@@ -43,14 +60,35 @@ describe('figures with doubt', () => {
 
 describe('an id', () => {
   test('is letters and digits of any language, joined by dashes, points or colons', () => {
-    for (const text of ['A', 'plot-1', 'österfeld', 'carrot-maincrop', '0190f3a2-7b1c-7000-8000-000000000000', 'area:plot-1:2027-w02', 'bed_3']) {
+    for (const text of [
+      'A',
+      'plot-1',
+      'österfeld',
+      'carrot-maincrop',
+      '0190f3a2-7b1c-7000-8000-000000000000',
+      'area:plot-1:2027-w02',
+      'bed_3',
+    ]) {
       expect(readId<PlotId>(text), text).toBe(text);
     }
     expect(readId(' A ')).toBe('A');
   });
 
   test('is not a sentence, a path, a formula or anything longer than 64 letters', () => {
-    for (const text of ['', ' ', 'Top field', '../plots', 'a/b', '=1+1', '-a', 'a--b', 'a\nb', '__proto__', 'x'.repeat(65)]) expect(readId(text), text).toBeNull();
+    for (const text of [
+      '',
+      ' ',
+      'Top field',
+      '../plots',
+      'a/b',
+      '=1+1',
+      '-a',
+      'a--b',
+      'a\nb',
+      '__proto__',
+      'x'.repeat(65),
+    ])
+      expect(readId(text), text).toBeNull();
     expect(() => asId('Top field')).toThrow(/not an id/);
   });
 });

@@ -22,7 +22,8 @@ describe('a window of the year', () => {
   });
 
   test('has days of the calendar only; 29 February is one, and 28 February in common years', () => {
-    for (const text of ['02-30', '13-01', '00-10', '4-8', '04-31', '2027-04-08', '']) expect(readMonthDay(text), text).toBeNull();
+    for (const text of ['02-30', '13-01', '00-10', '4-8', '04-31', '2027-04-08', ''])
+      expect(readMonthDay(text), text).toBeNull();
     expect(dayInYear(asMonthDay('02-29'), 2028)).toBe('2028-02-29');
     expect(dayInYear(asMonthDay('02-29'), 2027)).toBe('2027-02-28');
     expect(monthDayOf(asDay('2027-04-18'))).toBe('04-18');

@@ -1,4 +1,17 @@
-import { addDays, addWeeks, asDay, asIsoWeek, dayAt, mondayOf, readIsoWeek, weekIndex, weekOf, weekdayOf, weeksBetween, weeksInYear } from '@leywright/measures';
+import {
+  addDays,
+  addWeeks,
+  asDay,
+  asIsoWeek,
+  dayAt,
+  mondayOf,
+  readIsoWeek,
+  weekdayOf,
+  weekIndex,
+  weekOf,
+  weeksBetween,
+  weeksInYear,
+} from '@leywright/measures';
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
@@ -41,7 +54,8 @@ describe('an ISO week', () => {
   test('is read in either letter, and refused when the year has no such week', () => {
     expect(readIsoWeek('2027-W02')).toBe('2027-w02');
     expect(readIsoWeek('2026-w53')).toBe('2026-w53');
-    for (const text of ['2027-w53', '2027-w00', '2027-w54', '2027-02', 'w02', '2027-w2']) expect(readIsoWeek(text), text).toBeNull();
+    for (const text of ['2027-w53', '2027-w00', '2027-w54', '2027-02', 'w02', '2027-w2'])
+      expect(readIsoWeek(text), text).toBeNull();
     expect(() => asIsoWeek('2027-w53')).toThrow(/week/);
   });
 

@@ -28,11 +28,20 @@ export type CalcValue = number | string | boolean | null | readonly CalcValue[] 
 /** Why a model gave no answer; all at once. */
 export interface CalcProblem {
   readonly key: string;
-  readonly why: 'missing' | 'not-known' | 'not-a-number' | 'not-text' | 'not-a-list' | 'lists-differ-in-length' | 'no-answer';
+  readonly why:
+    | 'missing'
+    | 'not-known'
+    | 'not-a-number'
+    | 'not-text'
+    | 'not-a-list'
+    | 'lists-differ-in-length'
+    | 'no-answer';
   readonly found: string;
 }
 
-export type CalcAnswer = { readonly kind: 'answer'; readonly outputs: Readonly<Record<string, CalcValue>> } | { readonly kind: 'problems'; readonly problems: readonly CalcProblem[] };
+export type CalcAnswer =
+  | { readonly kind: 'answer'; readonly outputs: Readonly<Record<string, CalcValue>> }
+  | { readonly kind: 'problems'; readonly problems: readonly CalcProblem[] };
 
 export interface CalcModel {
   readonly title: string;
@@ -56,7 +65,9 @@ export interface CalcValues {
 const labels = new Set(['fn', 'site', 'note', 'desc', 'soil', 'dt', 'assume', 'rule']);
 
 /** Makes a model of a function of one element. */
-export function calcModel(model: Omit<CalcModel, 'run'> & { readonly evaluate: (values: CalcValues) => Record<string, CalcValue> }): CalcModel {
+export function calcModel(
+  model: Omit<CalcModel, 'run'> & { readonly evaluate: (values: CalcValues) => Record<string, CalcValue> },
+): CalcModel {
   const { evaluate, ...described } = model;
   return {
     ...described,
@@ -68,7 +79,10 @@ export function calcModel(model: Omit<CalcModel, 'run'> & { readonly evaluate: (
       if (length === undefined) return { kind: 'answer', outputs: evaluate(valuesAt(inputs, null)) };
       const rows = Array.from({ length }, (_, at) => evaluate(valuesAt(inputs, at)));
       const keys = Object.keys(rows[0] ?? {});
-      return { kind: 'answer', outputs: Object.fromEntries(keys.map((key) => [key, rows.map((row) => row[key] ?? null)])) };
+      return {
+        kind: 'answer',
+        outputs: Object.fromEntries(keys.map((key) => [key, rows.map((row) => row[key] ?? null)])),
+      };
     },
   };
 }
@@ -77,24 +91,37 @@ function isPerElement(input: CalcInput): boolean {
   return input.kind === undefined || input.kind === 'number' || input.kind === 'text';
 }
 
-function inputProblems(expected: readonly CalcInput[], inputs: Readonly<Record<string, unknown>>): readonly CalcProblem[] {
-  const problems: CalcProblem[] = [];
-  const known = new Map(expected.map((input) => [input.key, input]));
-  for (const key of Object.keys(inputs)) if (!known.has(key) && !labels.has(key)) problems.push({ key, why: 'not-known', found: shown(inputs[key]) });
-  let length: number | null = null;
-  for (const input of expected) {
-    const value = inputs[input.key];
-    if (value === undefined || value === null) {
-      if (input.optional !== true && input.kind !== 'label') problems.push({ key: input.key, why: 'missing', found: '' });
-      continue;
-    }
-    const why = whyNot(input, value);
-    if (why !== null) problems.push({ key: input.key, why, found: shown(value) });
-    if (!isPerElement(input) || !Array.isArray(value)) continue;
-    if (length !== null && value.length !== length) problems.push({ key: input.key, why: 'lists-differ-in-length', found: shown(value) });
-    length ??= value.length;
+function inputProblems(
+  expected: readonly CalcInput[],
+  inputs: Readonly<Record<string, unknown>>,
+): readonly CalcProblem[] {
+  const known = new Set(expected.map((input) => input.key));
+  const strangers = Object.keys(inputs).filter((key) => !known.has(key) && !labels.has(key));
+  return [
+    ...strangers.map((key) => ({ key, why: 'not-known', found: shown(inputs[key]) }) as const),
+    ...expected.flatMap((input) => problemOf(input, inputs[input.key])),
+    ...lengthProblems(expected, inputs),
+  ];
+}
+
+function problemOf(input: CalcInput, value: unknown): readonly CalcProblem[] {
+  if (value === undefined || value === null) {
+    return input.optional === true || input.kind === 'label' ? [] : [{ key: input.key, why: 'missing', found: '' }];
   }
-  return problems;
+  const why = whyNot(input, value);
+  return why === null ? [] : [{ key: input.key, why, found: shown(value) }];
+}
+
+function lengthProblems(
+  expected: readonly CalcInput[],
+  inputs: Readonly<Record<string, unknown>>,
+): readonly CalcProblem[] {
+  const lists = expected.filter(isPerElement).flatMap(({ key }) => {
+    const value = inputs[key];
+    return Array.isArray(value) ? [{ key, value }] : [];
+  });
+  const differing = lists.filter(({ value }) => value.length !== lists[0]?.value.length);
+  return differing.map(({ key, value }) => ({ key, why: 'lists-differ-in-length', found: shown(value) }));
 }
 
 function whyNot(input: CalcInput, value: unknown): CalcProblem['why'] | null {

@@ -29,7 +29,14 @@ export function runCheckTable(rows: readonly CheckRow[]): readonly CheckedRow[] 
 function checkRow(row: CheckRow): CheckedRow {
   const inputs = readObject(row.inputs);
   const expected = readObject(row.expected);
-  const unknown = (why: string): CheckedRow => ({ id: row.id, status: 'unknown', got: null, expected: expected as CalcValue, off: {}, why });
+  const unknown = (why: string): CheckedRow => ({
+    id: row.id,
+    status: 'unknown',
+    got: null,
+    expected: expected as CalcValue,
+    off: {},
+    why,
+  });
   if (inputs === null || expected === null) return unknown('inputs or expected is not a JSON object');
   const name = inputs['fn'];
   if (typeof name !== 'string') return unknown('inputs has no "fn"');
@@ -59,7 +66,10 @@ function distanceBetween(got: CalcValue, expected: CalcValue): number {
     return got.reduce((worst: number, one, at) => Math.max(worst, distanceBetween(one, expected[at] ?? null)), 0);
   }
   if (isObject(got) && isObject(expected)) {
-    return Object.keys(expected).reduce((worst, key) => Math.max(worst, distanceBetween(got[key] ?? null, expected[key] ?? null)), 0);
+    return Object.keys(expected).reduce(
+      (worst, key) => Math.max(worst, distanceBetween(got[key] ?? null, expected[key] ?? null)),
+      0,
+    );
   }
   return got === expected ? 0 : Number.POSITIVE_INFINITY;
 }
@@ -78,7 +88,9 @@ function readTolerance(text: string): (key: string) => number {
 function readObject(text: string): Readonly<Record<string, unknown>> | null {
   try {
     const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Record<string, unknown>) : null;
+    return typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? (value as Record<string, unknown>)
+      : null;
   } catch {
     return null;
   }

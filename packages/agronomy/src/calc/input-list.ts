@@ -7,7 +7,13 @@ export function inputs(...lines: readonly string[]): readonly CalcInput[] {
     const { key, unit, meaning } = partsOf(line);
     const kind = /^(text|series|rows|label):/.exec(unit)?.[1] as CalcInput['kind'] | undefined;
     const plainUnit = unit.replace(/^(text|series|rows|label):/, '');
-    return { key: key.replace(/\?$/, ''), unit: plainUnit, meaning, ...(key.endsWith('?') ? { optional: true } : {}), ...(kind === undefined ? {} : { kind }) };
+    return {
+      key: key.replace(/\?$/, ''),
+      unit: plainUnit,
+      meaning,
+      ...(key.endsWith('?') ? { optional: true } : {}),
+      ...(kind === undefined ? {} : { kind }),
+    };
   });
 }
 

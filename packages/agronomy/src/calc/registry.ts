@@ -1,11 +1,20 @@
 /** All models by name, and running one. */
+import { airModels, radiationModels } from './air-models.ts';
 import type { CalcAnswer, CalcModel } from './calc-model.ts';
 import { canopyModels, fixationModels } from './canopy-models.ts';
 import { evaporationModels } from './evaporation-models.ts';
 import { sowingModels } from './sowing-models.ts';
 import { thermalModels } from './thermal-models.ts';
 
-export const calcModels: Readonly<Record<string, CalcModel>> = { ...evaporationModels, ...thermalModels, ...canopyModels, ...fixationModels, ...sowingModels };
+export const calcModels: Readonly<Record<string, CalcModel>> = {
+  ...airModels,
+  ...radiationModels,
+  ...evaporationModels,
+  ...thermalModels,
+  ...canopyModels,
+  ...fixationModels,
+  ...sowingModels,
+};
 
 /** The model of a name; null when there is none. Asked by own key, so that a model called `constructor` is none. */
 export function calcModelNamed(name: string): CalcModel | null {

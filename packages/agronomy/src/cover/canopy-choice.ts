@@ -57,7 +57,8 @@ const groupByCrop: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Crops that ripen and die on the ground they grew on; all others are taken green. */
-const ripening = /^(potato|onion-(set|drilled|module|overwintered)|shallot|garlic|squash|sweet-corn|broad-bean|pea|jerusalem-artichoke)/;
+const ripening =
+  /^(potato|onion-(set|drilled|module|overwintered)|shallot|garlic|squash|sweet-corn|broad-bean|pea|jerusalem-artichoke)/;
 
 function ofCrop(crop: Crop): CanopyChoice {
   const checkDays = ['module', 'bare-root', 'crown'].includes(crop.establishment) ? transplantCheckDays : 0;
@@ -84,8 +85,19 @@ function fromStages(crop: Crop): Omit<CanopyChoice, 'checkDays'> {
   const stages = stagesOfCrop(crop.id);
   const { baseC, initialCd, developmentCd } = stages ?? perennialFull;
   const fullCoverShare = 0.9;
-  const curve: CanopyCurve = { startCoverShare: startCoverShareFor(initialCd, developmentCd, fullCoverShare), fullCoverShare, tFullCd: developmentCd, baseC, declineFromCd: null, declineOverCd: null };
-  return { curve: { ...curve, ...declineOf(crop, curve) }, basis: 'derived', from: stages === null ? 'perennials: common practice' : `stages of ${crop.fao56Key}` };
+  const curve: CanopyCurve = {
+    startCoverShare: startCoverShareFor(initialCd, developmentCd, fullCoverShare),
+    fullCoverShare,
+    tFullCd: developmentCd,
+    baseC,
+    declineFromCd: null,
+    declineOverCd: null,
+  };
+  return {
+    curve: { ...curve, ...declineOf(crop, curve) },
+    basis: 'derived',
+    from: stages === null ? 'perennials: common practice' : `stages of ${crop.fao56Key}`,
+  };
 }
 
 /**
@@ -113,8 +125,18 @@ let kept: ReadonlyMap<string, { curve: CanopyCurve; basis: CanopyChoice['basis']
 function canopyGroups(): NonNullable<typeof kept> {
   kept ??= new Map(
     cellsOf(tableText('science/canopy-defaults')).map((cell) => {
-      const curve = { startCoverShare: Number(cell('CC0')), fullCoverShare: Number(cell('CCx')), tFullCd: Number(cell('t_full_Cd')), baseC: Number(cell('base_C')), declineFromCd: null, declineOverCd: null };
-      return [cell('group'), { curve, basis: cell('how_known').startsWith('verified') ? 'published' : 'common-practice' }] as const;
+      const curve = {
+        startCoverShare: Number(cell('CC0')),
+        fullCoverShare: Number(cell('CCx')),
+        tFullCd: Number(cell('t_full_Cd')),
+        baseC: Number(cell('base_C')),
+        declineFromCd: null,
+        declineOverCd: null,
+      };
+      return [
+        cell('group'),
+        { curve, basis: cell('how_known').startsWith('verified') ? 'published' : 'common-practice' },
+      ] as const;
     }),
   );
   return kept;

@@ -27,7 +27,11 @@ export function canopyRate(startCoverShare: number, fullCoverShare: number, tFul
 }
 
 /** Cover (0-1) while it grows, at a thermal time since the start. */
-export function growingCover(curve: Pick<CanopyCurve, 'startCoverShare' | 'fullCoverShare'>, ratePerCd: number, tCd: number): number {
+export function growingCover(
+  curve: Pick<CanopyCurve, 'startCoverShare' | 'fullCoverShare'>,
+  ratePerCd: number,
+  tCd: number,
+): number {
   const exponential = curve.startCoverShare * Math.exp(ratePerCd * tCd);
   if (exponential <= curve.fullCoverShare / 2) return exponential;
   return curve.fullCoverShare - 0.25 * (curve.fullCoverShare ** 2 / curve.startCoverShare) * Math.exp(-ratePerCd * tCd);
@@ -44,7 +48,12 @@ export function canopyCover(curve: CanopyCurve, tCd: number): number {
   const grown = growingCover(curve, canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd), tCd);
   const { declineFromCd, declineOverCd } = curve;
   if (declineFromCd === null || declineOverCd === null || tCd <= declineFromCd) return grown;
-  const dying = 0.05 * (Math.exp((3.33 * declineRate(curve.fullCoverShare, declineOverCd) * (tCd - declineFromCd)) / (curve.fullCoverShare + 2.29)) - 1);
+  const dying =
+    0.05 *
+    (Math.exp(
+      (3.33 * declineRate(curve.fullCoverShare, declineOverCd) * (tCd - declineFromCd)) / (curve.fullCoverShare + 2.29),
+    ) -
+      1);
   return Math.max(0, Math.min(grown, curve.fullCoverShare * (1 - dying)));
 }
 
@@ -54,7 +63,9 @@ export function thermalTimeAtCover(curve: CanopyCurve, coverShare: number): numb
   if (coverShare <= curve.startCoverShare) return 0;
   const rate = canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd);
   if (coverShare <= curve.fullCoverShare / 2) return Math.log(coverShare / curve.startCoverShare) / rate;
-  return Math.log((0.25 * curve.fullCoverShare ** 2) / (curve.startCoverShare * (curve.fullCoverShare - coverShare))) / rate;
+  return (
+    Math.log((0.25 * curve.fullCoverShare ** 2) / (curve.startCoverShare * (curve.fullCoverShare - coverShare))) / rate
+  );
 }
 
 /** What a mown ley keeps: 0.3 to 0.5 of the ground at each cut, common practice. */
@@ -76,31 +87,43 @@ export interface CoverSpan {
  * Writes the cover of every day from `firstDayNumber` on into `coverShare`; days outside the span become 0.
  * Plain numbers throughout: ten years of fourteen plots are written on every change of a plan.
  */
-export function writeCover(coverShare: Float64Array, firstDayNumber: number, stand: { readonly curve: CanopyCurve; readonly sums: ThermalSums; readonly span: CoverSpan }): void {
+export function writeCover(
+  coverShare: Float64Array,
+  firstDayNumber: number,
+  stand: { readonly curve: CanopyCurve; readonly sums: ThermalSums; readonly span: CoverSpan },
+): void {
   const { curve, sums, span } = stand;
-  const rate = canopyRate(curve.startCoverShare, curve.fullCoverShare, curve.tFullCd);
-  const fastTo = Math.log(curve.fullCoverShare / (2 * curve.startCoverShare)) / rate;
-  const slow = (0.25 * curve.fullCoverShare ** 2) / curve.startCoverShare;
+  const coverAt = coverByThermalTime(curve);
   const growsFrom = span.startDayNumber + (span.checkDays ?? 0);
   const last = sums.sumCd.length - 1;
   const sumAt = (day: number) => sums.sumCd[Math.min(Math.max(day - sums.startDayNumber, 0), last)] ?? 0;
   const mows = span.mownOnDays ?? [];
   const afterMowCd = thermalTimeAtCover(curve, leftByMowingShare) ?? 0;
+  const from = Math.min(coverShare.length, Math.max(0, span.startDayNumber - firstDayNumber));
+  const to = Math.max(from, Math.min(coverShare.length, span.endDayNumber - firstDayNumber));
   let origin = sumAt(growsFrom);
   let nextMow = 0;
-  for (let at = 0; at < coverShare.length; at++) {
+  coverShare.fill(0, 0, from);
+  for (let at = from; at < to; at++) {
     const day = firstDayNumber + at;
-    if (day < span.startDayNumber || day >= span.endDayNumber) {
-      coverShare[at] = 0;
-      continue;
-    }
     for (let mow = mows[nextMow]; mow !== undefined && day >= mow; mow = mows[nextMow]) {
       // Mown while still lower than the cut leaves it: nothing is lost.
       if (sumAt(mow) - origin > afterMowCd) origin = sumAt(mow) - afterMowCd;
       nextMow++;
     }
-    const t = day < growsFrom ? 0 : sumAt(day) - origin;
-    if (curve.declineFromCd !== null && t > curve.declineFromCd) coverShare[at] = canopyCover(curve, t);
-    else coverShare[at] = t <= fastTo ? curve.startCoverShare * Math.exp(rate * t) : curve.fullCoverShare - slow * Math.exp(-rate * t);
+    coverShare[at] = coverAt(day < growsFrom ? 0 : sumAt(day) - origin);
   }
+  coverShare.fill(0, to);
+}
+
+/** The curve with its constants worked out once. */
+function coverByThermalTime(curve: CanopyCurve): (tCd: number) => number {
+  const { startCoverShare, fullCoverShare, declineFromCd } = curve;
+  const rate = canopyRate(startCoverShare, fullCoverShare, curve.tFullCd);
+  const fastTo = Math.log(fullCoverShare / (2 * startCoverShare)) / rate;
+  const slow = (0.25 * fullCoverShare ** 2) / startCoverShare;
+  return (t) => {
+    if (declineFromCd !== null && t > declineFromCd) return canopyCover(curve, t);
+    return t <= fastTo ? startCoverShare * Math.exp(rate * t) : fullCoverShare - slow * Math.exp(-rate * t);
+  };
 }

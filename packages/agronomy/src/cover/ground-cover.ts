@@ -9,7 +9,12 @@
  */
 
 /** Cover from a basal crop coefficient, where only that is known. */
-export function coverFromBasalCoefficient(crop: { readonly kcb: number; readonly kcMin: number; readonly kcMax: number; readonly heightM: number }): number {
+export function coverFromBasalCoefficient(crop: {
+  readonly kcb: number;
+  readonly kcMin: number;
+  readonly kcMax: number;
+  readonly heightM: number;
+}): number {
   const share = Math.max(0.01, crop.kcb - crop.kcMin) / Math.max(0.01, crop.kcMax - crop.kcMin);
   return Math.min(0.99, Math.max(0, share ** (1 + 0.5 * crop.heightM))); // eq. 76
 }

@@ -42,5 +42,10 @@ export interface RestGap {
 /** The gap between a planting and the last year of an earlier host. */
 export function restGap(plantingYear: number, lastYear: number, neededYears: number): RestGap {
   const gapYears = plantingYear - lastYear;
-  return { gapYears, neededYears, shortYears: Math.max(0, neededYears - gapYears), earliestYear: lastYear + neededYears };
+  return {
+    gapYears,
+    neededYears,
+    shortYears: Math.max(0, neededYears - gapYears),
+    earliestYear: lastYear + neededYears,
+  };
 }

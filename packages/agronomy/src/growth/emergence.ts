@@ -35,7 +35,12 @@ export function emergenceDays(tableCrop: string, soilC: number): number | null {
 
 /** Thermal time to emergence with its base, and what it rests on. */
 export type EmergenceSum =
-  | { readonly kind: 'thermal-time'; readonly baseC: number; readonly sumCd: number; readonly basis: 'field-sum' | 'table-fit' | 'common-practice' }
+  | {
+      readonly kind: 'thermal-time';
+      readonly baseC: number;
+      readonly sumCd: number;
+      readonly basis: 'field-sum' | 'table-fit' | 'common-practice';
+    }
   | { readonly kind: 'planted' };
 
 /** Covers without a sum of their own: 100 °C d above 0 °C, common practice for small seed drilled into moist ground. */
@@ -49,11 +54,18 @@ export function emergenceOfCrop(cropId: string, sownInPlace: boolean): Emergence
   if (crop === undefined) throw new Error(`There is no crop "${cropId}" in the tables.`);
   if (crop.establishment === 'tuber') {
     const sum = crop.fieldEmergTt0Cd ?? reference.crops.get('potato-maincrop')?.fieldEmergTt0Cd ?? cropDefault.sumCd;
-    return { kind: 'thermal-time', baseC: 0, sumCd: sum, basis: crop.fieldEmergTt0Cd === null ? 'common-practice' : 'field-sum' };
+    return {
+      kind: 'thermal-time',
+      baseC: 0,
+      sumCd: sum,
+      basis: crop.fieldEmergTt0Cd === null ? 'common-practice' : 'field-sum',
+    };
   }
   if (!sownInPlace) return { kind: 'planted' };
-  if (crop.emergBaseC !== null && crop.emergTtCd !== null) return { kind: 'thermal-time', baseC: crop.emergBaseC, sumCd: crop.emergTtCd, basis: 'table-fit' };
-  if (crop.fieldEmergTt0Cd !== null) return { kind: 'thermal-time', baseC: 0, sumCd: crop.fieldEmergTt0Cd, basis: 'field-sum' };
+  if (crop.emergBaseC !== null && crop.emergTtCd !== null)
+    return { kind: 'thermal-time', baseC: crop.emergBaseC, sumCd: crop.emergTtCd, basis: 'table-fit' };
+  if (crop.fieldEmergTt0Cd !== null)
+    return { kind: 'thermal-time', baseC: 0, sumCd: crop.fieldEmergTt0Cd, basis: 'field-sum' };
   return { kind: 'thermal-time', ...cropDefault, basis: 'common-practice' };
 }
 
@@ -62,7 +74,9 @@ export function emergenceOfCover(coverId: string): EmergenceSum & { readonly kin
   const cover = reference.covers.get(coverId);
   if (cover === undefined) throw new Error(`There is no cover "${coverId}" in the tables.`);
   if (cover.emergTt0Cd !== null) return { kind: 'thermal-time', baseC: 0, sumCd: cover.emergTt0Cd, basis: 'field-sum' };
-  const parts = cover.mixOf.map((part) => reference.covers.get(part.coverId)?.emergTt0Cd ?? null).filter((sum) => sum !== null);
+  const parts = cover.mixOf
+    .map((part) => reference.covers.get(part.coverId)?.emergTt0Cd ?? null)
+    .filter((sum) => sum !== null);
   // The first of a mixture to come up begins the cover.
   if (parts.length > 0) return { kind: 'thermal-time', baseC: 0, sumCd: Math.min(...parts), basis: 'field-sum' };
   return { kind: 'thermal-time', ...coverDefault, basis: 'common-practice' };

@@ -51,7 +51,11 @@ function byWindow(crop: Crop, started: Day, middleDays: number): Maturity {
   const earliest = addDays(started, crop.dtmLowDays);
   // Sown too late for its window it is still not ready before its days have passed.
   const ready = opens >= earliest ? opens : earliest <= closes ? earliest : addDays(started, middleDays);
-  return { ready, standsUntil: closes > ready ? closes : standing(crop, ready), by: opens >= earliest || earliest <= closes ? 'window' : 'days' };
+  return {
+    ready,
+    standsUntil: closes > ready ? closes : standing(crop, ready),
+    by: opens >= earliest || earliest <= closes ? 'window' : 'days',
+  };
 }
 
 function standing(crop: Crop, ready: Day): Day {

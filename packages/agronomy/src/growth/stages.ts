@@ -36,18 +36,36 @@ export function stagesOfCrop(cropId: string): StageSums | null {
   const { shares, proportions, likeCropId } = sharesOf(crop);
   const ends = shares.map((_, at) => shares.slice(0, at + 1).reduce((sum, share) => sum + share, 0) * total.sumCd);
   const [initialCd = 0, developmentCd = 0, midCd = 0] = ends;
-  return { baseC: total.baseC, initialCd, developmentCd, midCd, lateCd: total.sumCd, proportions, likeCropId, total: total.from };
+  return {
+    baseC: total.baseC,
+    initialCd,
+    developmentCd,
+    midCd,
+    lateCd: total.sumCd,
+    proportions,
+    likeCropId,
+    total: total.from,
+  };
 }
 
 /**
  * One recorded date rescales the sums, held back by how few dates there are: own weight n / (n + 3).
  * @param recorded thermal time found on the farm against that expected, and from how many dates it is known.
  */
-export function rescaleStages(stages: StageSums, recorded: { readonly foundCd: number; readonly expectedCd: number; readonly dates: number }): StageSums {
+export function rescaleStages(
+  stages: StageSums,
+  recorded: { readonly foundCd: number; readonly expectedCd: number; readonly dates: number },
+): StageSums {
   const weight = recorded.dates / (recorded.dates + 3);
   const factor = 1 + weight * (recorded.foundCd / recorded.expectedCd - 1);
   const { initialCd, developmentCd, midCd, lateCd } = stages;
-  return { ...stages, initialCd: initialCd * factor, developmentCd: developmentCd * factor, midCd: midCd * factor, lateCd: lateCd * factor };
+  return {
+    ...stages,
+    initialCd: initialCd * factor,
+    developmentCd: developmentCd * factor,
+    midCd: midCd * factor,
+    lateCd: lateCd * factor,
+  };
 }
 
 /** The published sum is preferred for peas; for sweet corn the derived one fits northern summers better (see reference/README.md). */
@@ -59,7 +77,11 @@ function totalOf(crop: Crop): { baseC: number; sumCd: number; from: StageSums['t
   return { baseC: crop.ttDerivedBaseC, sumCd: crop.ttDerivedCd, from: 'derived' };
 }
 
-function sharesOf(crop: Crop): { shares: readonly number[]; proportions: StageSums['proportions']; likeCropId: string | null } {
+function sharesOf(crop: Crop): {
+  shares: readonly number[];
+  proportions: StageSums['proportions'];
+  likeCropId: string | null;
+} {
   const own = publishedShares(crop);
   if (own !== null) return { shares: own, proportions: 'published', likeCropId: null };
   const others = [...reference.crops.values()];

@@ -7,9 +7,9 @@
  * Leaves out  the course of the day: with a night under the base the mean counts less than the sine does.
  */
 import { dayAt } from '@leywright/measures';
+import { normalIndex } from '../weather/daily-normals.ts';
 import { dayLengthH } from '../weather/day-length.ts';
 import type { WeatherSeries } from '../weather/weather-series.ts';
-import { normalIndex } from '../weather/daily-normals.ts';
 
 /** `sumCd[i]` is the thermal time of all days before `startDayNumber + i`; there is one sum more than days. */
 export interface ThermalSums {
@@ -39,16 +39,16 @@ export const tunnelWarmerByC = 3;
  */
 export const hardyShortDayShare = 0.3;
 
+/** Sums over the days of a span of weather. */
 export function thermalSums(weather: WeatherSeries, settings: ThermalSettings): ThermalSums {
-  const { baseC, upperC = null, warmerByC = 0, shortDayShare = 0 } = settings;
+  const { baseC, warmerByC = 0 } = settings;
+  const upperC = settings.upperC ?? Number.POSITIVE_INFINITY;
   const sumCd = new Float64Array(weather.dayCount + 1);
-  const dayIsLongEnough = settings.restInShortDaysLatDeg == null ? null : longDays(settings.restInShortDaysLatDeg);
-  let index = weather.dayCount > 0 && dayIsLongEnough !== null ? normalIndex(dayAt(weather.startDayNumber)) : 0;
+  const shares = daySharesOf(settings);
+  let index = weather.dayCount > 0 ? normalIndex(dayAt(weather.startDayNumber)) : 0;
   for (let at = 0; at < weather.dayCount; at++) {
-    let tMeanC = ((weather.tMaxC[at] ?? 0) + (weather.tMinC[at] ?? 0)) / 2 + warmerByC;
-    if (upperC !== null && tMeanC > upperC) tMeanC = upperC;
-    const share = dayIsLongEnough === null || dayIsLongEnough[index] === 1 ? 1 : shortDayShare;
-    sumCd[at + 1] = (sumCd[at] ?? 0) + (tMeanC > baseC ? share * (tMeanC - baseC) : 0);
+    const tMeanC = ((weather.tMaxC[at] ?? 0) + (weather.tMinC[at] ?? 0)) / 2 + warmerByC;
+    sumCd[at + 1] = (sumCd[at] ?? 0) + (shares[index] ?? 1) * Math.max(0, Math.min(tMeanC, upperC) - baseC);
     // Day length moves by minutes a day: being one day out after 28 February of a common year does not show.
     index = index === 365 ? 0 : index + 1;
   }
@@ -81,13 +81,19 @@ function sumBefore(sums: ThermalSums, dayNumber: number): number {
   return sums.sumCd[at] ?? 0;
 }
 
-const keptLongDays = new Map<number, Uint8Array>();
+const everyDay = new Float64Array(366).fill(1);
+const keptShares = new Map<string, Float64Array>();
 
-function longDays(latDeg: number): Uint8Array {
-  let days = keptLongDays.get(latDeg);
-  if (days === undefined) {
-    days = Uint8Array.from({ length: 366 }, (_, at) => (dayLengthH(latDeg, at + 1) >= 10 ? 1 : 0));
-    keptLongDays.set(latDeg, days);
+/** What each day of the year counts: 1, or less where it is short and that was asked for. */
+function daySharesOf({ restInShortDaysLatDeg = null, shortDayShare = 0 }: ThermalSettings): Float64Array {
+  if (restInShortDaysLatDeg === null) return everyDay;
+  const key = `${restInShortDaysLatDeg} ${shortDayShare}`;
+  let shares = keptShares.get(key);
+  if (shares === undefined) {
+    shares = Float64Array.from({ length: 366 }, (_, at) =>
+      dayLengthH(restInShortDaysLatDeg, at + 1) >= 10 ? 1 : shortDayShare,
+    );
+    keptShares.set(key, shares);
   }
-  return days;
+  return shares;
 }

@@ -13,7 +13,11 @@ export const hedgeWorks = ['trim', 'lay'] as const;
 export type HedgeWork = (typeof hedgeWorks)[number];
 
 /** Whether the work is open on a day, and whether nests must be looked for first. Throws for an unknown element. */
-export function hedgeWorkOn(habitatId: string, work: HedgeWork, day: Day): { readonly open: boolean; readonly nestCheck: boolean } {
+export function hedgeWorkOn(
+  habitatId: string,
+  work: HedgeWork,
+  day: Day,
+): { readonly open: boolean; readonly nestCheck: boolean } {
   const habitat = reference.habitat.get(habitatId);
   if (habitat === undefined) throw new Error(`There is no "${habitatId}" among the hedges and banks of the tables.`);
   const { noCutFrom, noCutTo, layFrom, layTo, nestCheckFrom, nestCheckTo } = habitat;

@@ -26,7 +26,11 @@ export function fixedInGrainKgHa(shootNKgHa: number): number {
 export const belowGroundFactors = { forage: 1.7, grain: 1.3 } as const;
 
 /** Nitrogen fixed by shoots and roots together (kg/ha). */
-export function totalFixedKgHa(kind: 'forage' | 'grain', shootNKgHa: number, belowGroundFactor: number = belowGroundFactors[kind]): number {
+export function totalFixedKgHa(
+  kind: 'forage' | 'grain',
+  shootNKgHa: number,
+  belowGroundFactor: number = belowGroundFactors[kind],
+): number {
   return (kind === 'forage' ? fixedInForageKgHa(shootNKgHa) : fixedInGrainKgHa(shootNKgHa)) * belowGroundFactor;
 }
 

@@ -5,11 +5,12 @@
  * `verified_cells` was read in its source; all others follow their group or their row. Columns that the README calls derived or
  * our own judgement are given as that, whatever their group says.
  */
-import type { HowKnown } from './ways-of-knowing.ts';
-import { waysOfKnowing } from './ways-of-knowing.ts';
+
 import { splitList } from './columns.ts';
 import { reference } from './reference.ts';
 import { cellsOf, type TableText, tableText } from './table-text.ts';
+import type { HowKnown } from './ways-of-knowing.ts';
+import { waysOfKnowing } from './ways-of-knowing.ts';
 
 export interface CellSource {
   /** Key in sources.csv, or null where the table names its source in words. */
@@ -25,7 +26,10 @@ export interface ReferenceCell {
 }
 
 const cropGroups: readonly (readonly [group: string, columns: RegExp])[] = [
-  ['seed', /^(plants_per_station|tsw_g|seeds_per_g|planting_unit_g|germ_min_pct|emergence_pct|raise_|module_|seeds_per_cell)/],
+  [
+    'seed',
+    /^(plants_per_station|tsw_g|seeds_per_g|planting_unit_g|germ_min_pct|emergence_pct|raise_|module_|seeds_per_cell)/,
+  ],
   ['spacing', /^(in_row_|row_|stations_per_ha)/],
   ['dates', /^(sow_|plant_(from|to)|dtm_|harvest_(from|to|year)|standing_|tt_(base|low|high))/],
   ['emerg', /^(emerg_|field_emerg)/],
@@ -39,10 +43,24 @@ const cropGroups: readonly (readonly [group: string, columns: RegExp])[] = [
 ];
 
 const derivedColumns = new Set([
-  'stations_per_ha_typ', 'seeds_per_g', 'residue_fresh_typ_t_ha', 'units_per_station_typ', 'mass_per_plant_typ_g', 'n_product_typ_kg_ha',
-  'n_uptake_typ_kg_ha', 'tt_derived_cd', 'emerg_base_c', 'emerg_tt_cd',
+  'stations_per_ha_typ',
+  'seeds_per_g',
+  'residue_fresh_typ_t_ha',
+  'units_per_station_typ',
+  'mass_per_plant_typ_g',
+  'n_product_typ_kg_ha',
+  'n_uptake_typ_kg_ha',
+  'tt_derived_cd',
+  'emerg_base_c',
+  'emerg_tt_cd',
 ]);
-const ruleOfThumbColumns = new Set(['site_needs', 'yield_typ_t_ha', 'share_cut_typ', 'mass_per_plant_normal_low_g', 'mass_per_plant_normal_high_g']);
+const ruleOfThumbColumns = new Set([
+  'site_needs',
+  'yield_typ_t_ha',
+  'share_cut_typ',
+  'mass_per_plant_normal_low_g',
+  'mass_per_plant_normal_high_g',
+]);
 
 /** The cell of a table (`crops`, `science/fao56-t12-kc-single`) in the row whose first column is `row`. Throws when there is no such table, row or column. */
 export function referenceCell(table: string, row: string, column: string): ReferenceCell {
@@ -50,7 +68,11 @@ export function referenceCell(table: string, row: string, column: string): Refer
   const found = cellsOf(text)[rowIndex(text, row)];
   if (found === undefined) throw new Error(`The table ${table} has no row "${row}".`);
   const cell: Cell = (name) => (text.columns.includes(name) ? found(name) : '');
-  return { value: found(column) || null, howKnown: howKnownOf(table, cell, column), sources: sourcesOf(text, table, cell, column) };
+  return {
+    value: found(column) || null,
+    howKnown: howKnownOf(table, cell, column),
+    sources: sourcesOf(text, table, cell, column),
+  };
 }
 
 type Cell = (column: string) => string;
@@ -64,25 +86,29 @@ function rowIndex(text: TableText, row: string): number {
 
 function howKnownOf(table: string, cell: Cell, column: string): HowKnown {
   if (splitList(cell('verified_cells')).includes(column)) return 'verified';
-  if (table === 'crops') {
-    if (derivedColumns.has(column)) return 'derived';
-    if (ruleOfThumbColumns.has(column)) return 'common practice';
-    if (column === 'tt_derived_base_c' && cell('how_tt_derived_base') !== '') return asHowKnown(cell('how_tt_derived_base'));
-    const group = cropGroup(column);
-    if (group !== null && cell(`how_${group}`) !== '') return asHowKnown(cell(`how_${group}`));
-  }
+  if (table === 'crops') return cropHowKnown(cell, column);
   if (table === 'storage' && column.startsWith('loss_')) return asHowKnown(cell('how_known_loss'));
   if (table === 'science/climate-normals') return asHowKnown(cell(climateColumn(column)));
   if (table.startsWith('science/')) return scienceHowKnown(table, cell, column);
   return asHowKnown(cell('how_known'));
 }
 
+function cropHowKnown(cell: Cell, column: string): HowKnown {
+  if (derivedColumns.has(column)) return 'derived';
+  if (ruleOfThumbColumns.has(column)) return 'common practice';
+  const group = cropGroup(column);
+  const ofBase = column === 'tt_derived_base_c' ? cell('how_tt_derived_base') : '';
+  return asHowKnown(ofBase || (group === null ? '' : cell(`how_${group}`)) || cell('how_known'));
+}
+
 function sourcesOf(text: TableText, table: string, cell: Cell, column: string): readonly CellSource[] {
   if (table === 'sources') return [{ id: cell('id'), citation: cell('citation') }];
-  if (table.startsWith('science/') || table === 'rules') return [{ id: null, citation: cell('source') || text.comment }];
+  if (table.startsWith('science/') || table === 'rules')
+    return [{ id: null, citation: cell('source') || text.comment }];
   // No loss table was read for any row: what a source says of storage life does not stand behind the loss.
   if (table === 'storage' && column.startsWith('loss_')) return [];
-  if (table === 'crops' && column === 'n_ref_kg_t') return [{ id: 'gswv-at', citation: reference.sources.get('gswv-at')?.citation ?? 'gswv-at' }];
+  if (table === 'crops' && column === 'n_ref_kg_t')
+    return [{ id: 'gswv-at', citation: reference.sources.get('gswv-at')?.citation ?? 'gswv-at' }];
   const group = table === 'crops' ? cropGroup(column) : null;
   const ids = splitList((group !== null && cell(`src_${group}`)) || cell('source'));
   return ids.map((id) => ({ id, citation: reference.sources.get(id)?.citation ?? id }));

@@ -23,7 +23,9 @@ export interface Columns {
 type Camel<S extends string> = S extends `${infer Head}_${infer Rest}` ? `${Head}${Capitalize<Camel<Rest>>}` : S;
 type Names<L> = L extends readonly (infer N extends string)[] ? N : never;
 type Part<L, V> = { readonly [N in Names<L> as Camel<N>]: V };
-type Chosen<R, Empty> = { readonly [N in keyof R & string as Camel<N>]: (R[N] extends readonly (infer V)[] ? V : never) | Empty };
+type Chosen<R, Empty> = {
+  readonly [N in keyof R & string as Camel<N>]: (R[N] extends readonly (infer V)[] ? V : never) | Empty;
+};
 
 /** The row of a table with these columns. */
 export type RowOf<C extends Columns> = Part<C['words'], string> &
@@ -49,28 +51,47 @@ export function camel(column: string): string {
   return column.replace(/_([a-zA-Z0-9])/g, (_, letter: string) => letter.toUpperCase());
 }
 
+type Reader = (text: string) => readonly [value: unknown, why: CellProblem['why'] | null];
+
 /** Reads one row. Bad cells become null (or an empty text) and are handed to `onProblem`; the validation lists them. */
-export function readRow<C extends Columns>(columns: C, cell: (column: string) => string, onProblem: (problem: CellProblem) => void): RowOf<C> {
+export function readRow<C extends Columns>(
+  columns: C,
+  cell: (column: string) => string,
+  onProblem: (problem: CellProblem) => void,
+): RowOf<C> {
   const row: Record<string, unknown> = {};
-  const put = (column: string, value: unknown, why: CellProblem['why'] | null) => {
-    row[camel(column)] = value;
-    if (why !== null) onProblem({ column, found: cell(column), why });
-  };
-  for (const column of columns.words) put(column, cell(column), cell(column) === '' ? 'empty' : null);
-  for (const column of columns.maybeWords ?? []) put(column, cell(column) || null, null);
-  for (const [names, mayBeEmpty] of [[columns.amounts, false], [columns.maybeAmounts, true]] as const) {
-    for (const column of names ?? []) put(column, ...readAmount(cell(column), mayBeEmpty));
-  }
-  for (const [names, mayBeEmpty] of [[columns.dates, false], [columns.maybeDates, true]] as const) {
-    for (const column of names ?? []) put(column, ...readDate(cell(column), mayBeEmpty));
-  }
-  for (const column of columns.lists ?? []) put(column, splitList(cell(column)), null);
-  for (const column of columns.yesNo ?? []) put(column, cell(column) === 'yes', /^(yes|no)$/.test(cell(column)) ? null : 'not-yes-or-no');
-  for (const [column, list] of Object.entries(columns.oneOf ?? {})) put(column, cell(column), list.includes(cell(column)) ? null : 'not-in-list');
-  for (const [column, list] of Object.entries(columns.maybeOneOf ?? {})) {
-    put(column, cell(column) || null, cell(column) === '' || list.includes(cell(column)) ? null : 'not-in-list');
+  for (const [names, read] of readersOf(columns)) {
+    for (const column of names) {
+      const [value, why] = read(cell(column));
+      row[camel(column)] = value;
+      if (why !== null) onProblem({ column, found: cell(column), why });
+    }
   }
   return row as RowOf<C>;
+}
+
+function readersOf(columns: Columns): readonly (readonly [names: readonly string[], read: Reader])[] {
+  const chosen = (lists: Columns['oneOf'], mayBeEmpty: boolean) =>
+    Object.entries(lists ?? {}).map(([name, list]) => [[name], chosenFrom(list, mayBeEmpty)] as const);
+  return [
+    [columns.words, (text) => [text, text === '' ? 'empty' : null]],
+    [columns.maybeWords ?? [], (text) => [text || null, null]],
+    [columns.amounts ?? [], (text) => readAmount(text, false)],
+    [columns.maybeAmounts ?? [], (text) => readAmount(text, true)],
+    [columns.dates ?? [], (text) => readDate(text, false)],
+    [columns.maybeDates ?? [], (text) => readDate(text, true)],
+    [columns.lists ?? [], (text) => [splitList(text), null]],
+    [columns.yesNo ?? [], (text) => [text === 'yes', text === 'yes' || text === 'no' ? null : 'not-yes-or-no']],
+    ...chosen(columns.oneOf, false),
+    ...chosen(columns.maybeOneOf, true),
+  ];
+}
+
+function chosenFrom(list: readonly string[], mayBeEmpty: boolean): Reader {
+  return (text) => {
+    if (text === '' && mayBeEmpty) return [null, null];
+    return [text, list.includes(text) ? null : 'not-in-list'];
+  };
 }
 
 /** The parts of a cell joined by `;`, none for an empty cell. */

@@ -21,7 +21,14 @@ export const pestModelColumns = {
   words: ['id', 'pest_id', 'event'],
   maybeWords: ['temperature', 'biofix', 'notes'],
   maybeAmounts: [
-    'base_c', 'upper_c', 'sum_low_cd', 'sum_high_cd', 'days_consecutive', 'min_temp_c', 'rh_min_pct', 'rh_hours',
+    'base_c',
+    'upper_c',
+    'sum_low_cd',
+    'sum_high_cd',
+    'days_consecutive',
+    'min_temp_c',
+    'rh_min_pct',
+    'rh_hours',
   ],
   lists: ['source'],
   oneOf: {

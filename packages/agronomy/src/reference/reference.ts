@@ -1,11 +1,35 @@
 /** The reference tables as typed rows by id. Read when first asked for, then kept. */
+
+import {
+  type DemandFigure,
+  demandColumns,
+  type Rule,
+  ruleColumns,
+  type Source,
+  sourceColumns,
+} from './book-columns.ts';
 import type { CellProblem, Columns } from './columns.ts';
 import { readRow, splitList } from './columns.ts';
-import { type DemandFigure, demandColumns, type Rule, ruleColumns, type Source, sourceColumns } from './book-columns.ts';
-import { type Cover, coverColumns, type MixPart, type StorageRow, storageColumns, type UndersowWeeks } from './cover-columns.ts';
+import {
+  type Cover,
+  coverColumns,
+  type MixPart,
+  type StorageRow,
+  storageColumns,
+  type UndersowWeeks,
+} from './cover-columns.ts';
 import { type Crop, cropColumns } from './crop-columns.ts';
-import { type Habitat, habitatColumns, intervalColumns, type LabourRate, labourColumns, type RestInterval, type WeedPass, weedColumns } from './ground-columns.ts';
-import { type Pest, pestColumns, type PestModel, pestModelColumns } from './pest-columns.ts';
+import {
+  type Habitat,
+  habitatColumns,
+  intervalColumns,
+  type LabourRate,
+  labourColumns,
+  type RestInterval,
+  type WeedPass,
+  weedColumns,
+} from './ground-columns.ts';
+import { type Pest, type PestModel, pestColumns, pestModelColumns } from './pest-columns.ts';
 import { cellsOf, tableText } from './table-text.ts';
 
 /** Every table that has rows with an id. */
@@ -43,22 +67,49 @@ export const tableColumns = {
 const kept: Partial<Record<keyof Reference, ReadonlyMap<string, unknown>>> = {};
 
 export const reference: Reference = {
-  get crops() { return table('crops'); },
-  get covers() { return table('covers'); },
-  get storage() { return table('storage'); },
-  get intervals() { return table('intervals'); },
-  get labour() { return table('labour'); },
-  get weeds() { return table('weeds'); },
-  get pests() { return table('pests'); },
-  get pestModels() { return table('pestModels'); },
-  get habitat() { return table('habitat'); },
-  get demand() { return table('demand'); },
-  get rules() { return table('rules'); },
-  get sources() { return table('sources'); },
+  get crops() {
+    return table('crops');
+  },
+  get covers() {
+    return table('covers');
+  },
+  get storage() {
+    return table('storage');
+  },
+  get intervals() {
+    return table('intervals');
+  },
+  get labour() {
+    return table('labour');
+  },
+  get weeds() {
+    return table('weeds');
+  },
+  get pests() {
+    return table('pests');
+  },
+  get pestModels() {
+    return table('pestModels');
+  },
+  get habitat() {
+    return table('habitat');
+  },
+  get demand() {
+    return table('demand');
+  },
+  get rules() {
+    return table('rules');
+  },
+  get sources() {
+    return table('sources');
+  },
 };
 
 /** Reads a table afresh and hands over every bad cell; `reference` itself passes over them, since `referenceProblems` lists them. */
-export function readTable<N extends keyof Reference>(name: N, onProblem: (problem: CellProblem & { row: string }) => void): Reference[N] {
+export function readTable<N extends keyof Reference>(
+  name: N,
+  onProblem: (problem: CellProblem & { row: string }) => void,
+): Reference[N] {
   const [file, columns] = tableColumns[name];
   const rows = new Map<string, unknown>();
   for (const cell of cellsOf(tableText(file))) {
@@ -74,7 +125,10 @@ function table<N extends keyof Reference>(name: N): Reference[N] {
   return kept[name] as Reference[N];
 }
 
-function coverParts(cell: (column: string) => string): { mixOf: readonly MixPart[]; undersowWeeksByCrop: readonly UndersowWeeks[] } {
+function coverParts(cell: (column: string) => string): {
+  mixOf: readonly MixPart[];
+  undersowWeeksByCrop: readonly UndersowWeeks[];
+} {
   return {
     mixOf: splitList(cell('mix_of')).map((part) => {
       const [coverId = '', share = ''] = part.split(':');

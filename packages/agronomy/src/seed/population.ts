@@ -23,8 +23,14 @@ export function effectiveRowM(rows: number, bedCentresM: number): number {
 }
 
 /** Plants that stand per m2 of bed from seeds at a distance in the row: of each seed its chance to come up and to stay. */
-export function standingPerM2(sowing: { readonly rows: number; readonly bedM: number; readonly seedSpacingM: number; readonly germinationFraction: number; readonly fieldFactor: number }): number {
-  return (sowing.rows / sowing.bedM) * (sowing.germinationFraction * sowing.fieldFactor) / sowing.seedSpacingM;
+export function standingPerM2(sowing: {
+  readonly rows: number;
+  readonly bedM: number;
+  readonly seedSpacingM: number;
+  readonly germinationFraction: number;
+  readonly fieldFactor: number;
+}): number {
+  return ((sowing.rows / sowing.bedM) * (sowing.germinationFraction * sowing.fieldFactor)) / sowing.seedSpacingM;
 }
 
 /** Mass of one plant's produce (g) where so many per m2 gave so much. */
@@ -33,6 +39,11 @@ export function massPerPlantG(yieldTHa: number, plantsPerM2: number): number {
 }
 
 /** Plants set in a person-hour. */
-export function plantsPerPersonHour(planting: { readonly rowM: number; readonly spacingM: number; readonly people: number; readonly hours: number }): number {
+export function plantsPerPersonHour(planting: {
+  readonly rowM: number;
+  readonly spacingM: number;
+  readonly people: number;
+  readonly hours: number;
+}): number {
   return planting.rowM / planting.spacingM / (planting.people * planting.hours);
 }

@@ -10,7 +10,8 @@
 /** Seeds to sow for one plant that stands. Throws when nothing would come up. */
 export function seedsPerPlant(germinationFraction: number, fieldFactor: number): number {
   const share = germinationFraction * fieldFactor;
-  if (!(share > 0 && share <= 1)) throw new Error(`The share of seeds that become plants must lie above 0 and not above 1, not ${share}.`);
+  if (!(share > 0 && share <= 1))
+    throw new Error(`The share of seeds that become plants must lie above 0 and not above 1, not ${share}.`);
   return 1 / share;
 }
 

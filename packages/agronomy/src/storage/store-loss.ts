@@ -51,7 +51,10 @@ export interface DrawDown {
 }
 
 /** A store from its opening stock through weeks of loss and wants; a week with nothing wanted still loses. */
-export function drawDown(openingKg: number, weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[]): DrawDown {
+export function drawDown(
+  openingKg: number,
+  weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[],
+): DrawDown {
   let stockKg = openingKg;
   const steps = weeks.map(({ weeklyLossFraction, wantedKg }) => {
     const step = stepStoreWeek(stockKg, weeklyLossFraction, wantedKg);
@@ -61,10 +64,18 @@ export function drawDown(openingKg: number, weeks: readonly { readonly weeklyLos
   const short = steps.findIndex((step) => step.shortKg > 1e-9);
   const before = short < 0 ? steps.length : short;
   const fullWeeks = weeks.slice(0, before).filter((week) => week.wantedKg > 0).length;
-  return { weeks: steps, fullWeeks, firstShortWeek: short < 0 ? null : short, lostKg: steps.reduce((sum, step) => sum + step.lostKg, 0), leftKg: stockKg };
+  return {
+    weeks: steps,
+    fullWeeks,
+    firstShortWeek: short < 0 ? null : short,
+    lostKg: steps.reduce((sum, step) => sum + step.lostKg, 0),
+    leftKg: stockKg,
+  };
 }
 
 /** Stock to put in so that every week's want is met and nothing is left: worked backward from the last week. */
-export function openingFor(weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[]): number {
+export function openingFor(
+  weeks: readonly { readonly weeklyLossFraction: number; readonly wantedKg: number }[],
+): number {
   return weeks.reduceRight((neededKg, week) => (neededKg + week.wantedKg) / (1 - week.weeklyLossFraction), 0);
 }

@@ -66,20 +66,32 @@ export function climateNear(latDeg: number, lonDeg: number, elevationM: number |
   if (best === null) throw new Error('The table of climate normals is empty.');
   const heightDifferenceM = elevationM === null ? null : elevationM - best.station.elevationM;
   const height = Math.abs(heightDifferenceM ?? 0);
-  const doubt = best.distanceKm <= 60 && height <= 100 ? 'near' : best.distanceKm <= 250 && height <= 300 ? 'far' : 'another-climate';
+  const doubt =
+    best.distanceKm <= 60 && height <= 100
+      ? 'near'
+      : best.distanceKm <= 250 && height <= 300
+        ? 'far'
+        : 'another-climate';
   return { station: best.station, distanceKm: best.distanceKm, heightDifferenceM, doubt };
 }
 
 /** The station's temperatures moved to another height; rain and sun stay, for no rule holds for them. */
 export function forElevation(station: ClimateStation, elevationM: number): ClimateStation {
   const shiftC = (elevationM - station.elevationM) * lapseCPerM;
-  return { ...station, elevationM, tMaxC: station.tMaxC.map((t) => t + shiftC), tMinC: station.tMinC.map((t) => t + shiftC) };
+  return {
+    ...station,
+    elevationM,
+    tMaxC: station.tMaxC.map((t) => t + shiftC),
+    tMinC: station.tMinC.map((t) => t + shiftC),
+  };
 }
 
 /** Great-circle distance on a sphere: 0.5 % is near enough to choose a station. */
 function distanceBetweenKm(a: { latDeg: number; lonDeg: number }, b: { latDeg: number; lonDeg: number }): number {
   const rad = Math.PI / 180;
-  const h = Math.sin(((b.latDeg - a.latDeg) * rad) / 2) ** 2 + Math.cos(a.latDeg * rad) * Math.cos(b.latDeg * rad) * Math.sin(((b.lonDeg - a.lonDeg) * rad) / 2) ** 2;
+  const h =
+    Math.sin(((b.latDeg - a.latDeg) * rad) / 2) ** 2 +
+    Math.cos(a.latDeg * rad) * Math.cos(b.latDeg * rad) * Math.sin(((b.lonDeg - a.lonDeg) * rad) / 2) ** 2;
   return 2 * 6371 * Math.asin(Math.min(1, Math.sqrt(h)));
 }
 
@@ -94,7 +106,8 @@ function readStations(): readonly ClimateStation[] {
 function readStation(months: readonly ((column: string) => string)[]): ClimateStation {
   const ordered = [...months].sort((a, b) => Number(a('month')) - Number(b('month')));
   const first = ordered[0];
-  if (first === undefined || ordered.length !== 12) throw new Error(`${first?.('station')} has ${ordered.length} months in climate-normals.csv.`);
+  if (first === undefined || ordered.length !== 12)
+    throw new Error(`${first?.('station')} has ${ordered.length} months in climate-normals.csv.`);
   const whole = (column: string): ByMonth => ordered.map((month) => Number(month(column)));
   const orNull = (column: string) => (ordered.every((month) => month(column) !== '') ? whole(column) : null);
   return {

@@ -9,7 +9,13 @@
  */
 import { type Day, dayOfYear, monthOf, yearOf } from '@leywright/measures';
 import type { ByMonth, ClimateStation } from './climate.ts';
-import { extraterrestrialMjM2, solarFromSunshineMjM2, solarFromTemperatureMjM2, sunHoursPossible, temperatureRadiationFactors } from './radiation.ts';
+import {
+  extraterrestrialMjM2,
+  solarFromSunshineMjM2,
+  solarFromTemperatureMjM2,
+  sunHoursPossible,
+  temperatureRadiationFactors,
+} from './radiation.ts';
 
 const monthDays = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
@@ -49,19 +55,25 @@ export function spreadOverYear(byMonth: ByMonth): Float64Array {
   const yearMean = byMonth.reduce((sum, mean, month) => sum + mean * (monthDays[month] ?? 0), 0) / 366;
   // Without the year's mean the running sum comes home to nought on 31 December, so the spline may close on itself.
   const ends = new Float64Array(13);
-  for (let month = 0; month < 12; month++) ends[month + 1] = (ends[month] ?? 0) + ((byMonth[month] ?? 0) - yearMean) * (monthDays[month] ?? 0);
+  for (let month = 0; month < 12; month++)
+    ends[month + 1] = (ends[month] ?? 0) + ((byMonth[month] ?? 0) - yearMean) * (monthDays[month] ?? 0);
   const bends = periodicSplineBends(ends);
   const values = new Float64Array(366);
   let day = 0;
   for (let month = 0; month < 12; month++) {
     const length = monthDays[month] ?? 30;
-    const runningSum = (x: number) => splineAt(x, length, [ends[month] ?? 0, ends[month + 1] ?? 0, bends[month] ?? 0, bends[(month + 1) % 12] ?? 0]);
+    const runningSum = (x: number) =>
+      splineAt(x, length, [ends[month] ?? 0, ends[month + 1] ?? 0, bends[month] ?? 0, bends[(month + 1) % 12] ?? 0]);
     for (let at = 0; at < length; at++) values[day++] = yearMean + runningSum(at + 1) - runningSum(at);
   }
   return values;
 }
 
-function splineAt(x: number, length: number, [from, to, bendFrom, bendTo]: readonly [number, number, number, number]): number {
+function splineAt(
+  x: number,
+  length: number,
+  [from, to, bendFrom, bendTo]: readonly [number, number, number, number],
+): number {
   const b = x / length;
   const a = 1 - b;
   return a * from + b * to + (((a ** 3 - a) * bendFrom + (b ** 3 - b) * bendTo) * length * length) / 6;
@@ -78,7 +90,8 @@ function periodicSplineBends(ends: Float64Array): Float64Array {
     row[i] = (before + after) / 3;
     row[(i + 1) % n] = after / 6;
     const here = ends[i] ?? 0;
-    row[n] = ((ends[i + 1] ?? 0) - here) / after - (here - (i === 0 ? ends[n - 1] ?? 0 : ends[i - 1] ?? 0)) / before;
+    row[n] =
+      ((ends[i + 1] ?? 0) - here) / after - (here - (i === 0 ? (ends[n - 1] ?? 0) : (ends[i - 1] ?? 0))) / before;
     return row;
   });
   return solve(rows, n);
@@ -86,21 +99,22 @@ function periodicSplineBends(ends: Float64Array): Float64Array {
 
 /** The rows' own diagonal is always the largest, so no rows need to change places. */
 function solve(rows: readonly Float64Array[], n: number): Float64Array {
-  const cell = (i: number, j: number) => rows[i]?.[j] ?? 0;
-  for (let i = 0; i < n; i++) {
-    for (let below = i + 1; below < n; below++) {
-      const factor = cell(below, i) / cell(i, i);
-      const row = rows[below];
-      if (row !== undefined && factor !== 0) for (let j = i; j <= n; j++) row[j] = (row[j] ?? 0) - factor * cell(i, j);
-    }
-  }
+  rows.forEach((pivot, i) => {
+    for (const row of rows.slice(i + 1)) takeAway(row, pivot, i);
+  });
   const x = new Float64Array(n);
   for (let i = n - 1; i >= 0; i--) {
-    let sum = cell(i, n);
-    for (let j = i + 1; j < n; j++) sum -= cell(i, j) * (x[j] ?? 0);
-    x[i] = sum / cell(i, i);
+    const row = rows[i] ?? x;
+    let sum = row[n] ?? 0;
+    for (let j = i + 1; j < n; j++) sum -= (row[j] ?? 0) * (x[j] ?? 0);
+    x[i] = sum / (row[i] ?? 1);
   }
   return x;
+}
+
+function takeAway(row: Float64Array, pivot: Float64Array, column: number): void {
+  const factor = (row[column] ?? 0) / (pivot[column] ?? 1);
+  for (let j = column; j < row.length; j++) row[j] = (row[j] ?? 0) - factor * (pivot[j] ?? 0);
 }
 
 function solarByMonth(station: ClimateStation): { solar: ByMonth; solarFrom: DailyNormals['solarFrom'] } {
@@ -109,8 +123,17 @@ function solarByMonth(station: ClimateStation): { solar: ByMonth; solarFrom: Dai
   const solar = monthDays.map((length, month) => {
     const middle = middleOfMonth(month);
     const raMjM2 = extraterrestrialMjM2(station.latDeg, middle);
-    if (sunH !== null) return solarFromSunshineMjM2(raMjM2, (sunH[month] ?? 0) / (month === 1 ? 28.25 : length), sunHoursPossible(station.latDeg, middle));
-    return solarFromTemperatureMjM2(raMjM2, (station.tMaxC[month] ?? 0) - (station.tMinC[month] ?? 0), temperatureRadiationFactors.interior);
+    if (sunH !== null)
+      return solarFromSunshineMjM2(
+        raMjM2,
+        (sunH[month] ?? 0) / (month === 1 ? 28.25 : length),
+        sunHoursPossible(station.latDeg, middle),
+      );
+    return solarFromTemperatureMjM2(
+      raMjM2,
+      (station.tMaxC[month] ?? 0) - (station.tMinC[month] ?? 0),
+      temperatureRadiationFactors.interior,
+    );
   });
   return { solar, solarFrom: sunH === null ? 'temperature-range' : 'sunshine' };
 }

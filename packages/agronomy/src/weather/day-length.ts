@@ -16,7 +16,9 @@ export function dayLengthH(latDeg: number, dayOfYear: number, depthDeg: number =
   const theta = 0.2163108 + 2 * Math.atan(0.9671396 * Math.tan(0.0086 * (dayOfYear - 186)));
   const declination = Math.asin(0.39795 * Math.cos(theta));
   const lat = (latDeg * Math.PI) / 180;
-  const x = (Math.sin((depthDeg * Math.PI) / 180) + Math.sin(lat) * Math.sin(declination)) / (Math.cos(lat) * Math.cos(declination));
+  const x =
+    (Math.sin((depthDeg * Math.PI) / 180) + Math.sin(lat) * Math.sin(declination)) /
+    (Math.cos(lat) * Math.cos(declination));
   return 24 - (24 / Math.PI) * Math.acos(Math.min(1, Math.max(-1, x)));
 }
 
@@ -29,7 +31,9 @@ export function dayLengthFaoH(latDeg: number, dayOfYear: number): number {
  * The winter span in which the day is under ten hours, as days of a 365-day year, or null where there is none.
  * That leafy crops stand still then is common practice of growers, without a source.
  */
-export function shortDaySpan(latDeg: number): { readonly firstDayOfYear: number; readonly lastDayOfYear: number } | null {
+export function shortDaySpan(
+  latDeg: number,
+): { readonly firstDayOfYear: number; readonly lastDayOfYear: number } | null {
   const short = (day: number) => dayLengthH(latDeg, ((day + 364) % 365) + 1) < 10;
   for (let day = 1; day <= 365; day++) {
     if (!short(day) && short(day + 1)) {

@@ -6,8 +6,16 @@
  * Holds   a month warming against the one before gives less than one that does not.
  * Leaves out  the days within the month: for a water account use days.
  */
+
+import {
+  brightness,
+  extraterrestrialMjM2,
+  netLongWaveMjM2,
+  netShortWaveMjM2,
+  solarFromSunshineMjM2,
+  sunHoursPossible,
+} from './radiation.ts';
 import { penmanMonteithMm } from './reference-evapotranspiration.ts';
-import { brightness, extraterrestrialMjM2, netLongWaveMjM2, netShortWaveMjM2, solarFromSunshineMjM2, sunHoursPossible } from './radiation.ts';
 import { airPressureKpa, meanSaturationKpa, psychrometricKpaC, saturationSlopeKpaC } from './vapour-pressure.ts';
 
 /** Heat into the soil in a month (MJ/m2 a day) between the month before and the month after. */
@@ -39,13 +47,31 @@ export function monthlyEvapotranspiration(month: EvapotranspirationMonth) {
   const raMjM2 = extraterrestrialMjM2(month.latDeg, month.dayOfYear);
   const possibleSunH = sunHoursPossible(month.latDeg, month.dayOfYear);
   const solarMjM2 = solarFromSunshineMjM2(raMjM2, month.sunH, possibleSunH);
-  const netRadiationMjM2 = netShortWaveMjM2(solarMjM2) - netLongWaveMjM2({ ...month, brightness: brightness(solarMjM2, 0.75 * raMjM2) ?? 0.65 });
+  const netRadiationMjM2 =
+    netShortWaveMjM2(solarMjM2) -
+    netLongWaveMjM2({ ...month, brightness: brightness(solarMjM2, 0.75 * raMjM2) ?? 0.65 });
   const saturationKpa = meanSaturationKpa(month.tMaxC, month.tMinC);
   const soilHeatMjM2 = soilHeatSinceMonthMjM2(tMeanC, month.tMeanBeforeC);
   const slopeKpaC = saturationSlopeKpaC(tMeanC);
   const gammaKpaC = psychrometricKpaC(airPressureKpa(month.elevationM));
   const etoMm = penmanMonteithMm({
-    tMeanC, slopeKpaC, psychrometricKpaC: gammaKpaC, netRadiationMjM2, soilHeatMjM2, wind2mMS: month.wind2mMS, deficitKpa: saturationKpa - month.vapourKpa,
+    tMeanC,
+    slopeKpaC,
+    psychrometricKpaC: gammaKpaC,
+    netRadiationMjM2,
+    soilHeatMjM2,
+    wind2mMS: month.wind2mMS,
+    deficitKpa: saturationKpa - month.vapourKpa,
   });
-  return { etoMm, saturationKpa, slopeKpaC, gammaKpaC, raMjM2, possibleSunH, solarMjM2, netRadiationMjM2, soilHeatMjM2 } as const;
+  return {
+    etoMm,
+    saturationKpa,
+    slopeKpaC,
+    gammaKpaC,
+    raMjM2,
+    possibleSunH,
+    solarMjM2,
+    netRadiationMjM2,
+    soilHeatMjM2,
+  } as const;
 }

@@ -71,7 +71,12 @@ export function brightness(solarMjM2: number, clearMjM2: number): number | null 
 }
 
 /** Long-wave radiation the crop gives back to the sky: Rnl. */
-export function netLongWaveMjM2(day: { readonly tMaxC: number; readonly tMinC: number; readonly vapourKpa: number; readonly brightness: number }): number {
+export function netLongWaveMjM2(day: {
+  readonly tMaxC: number;
+  readonly tMinC: number;
+  readonly vapourKpa: number;
+  readonly brightness: number;
+}): number {
   const fourthPowers = ((day.tMaxC + 273.16) ** 4 + (day.tMinC + 273.16) ** 4) / 2;
   return stefanBoltzmann * fourthPowers * (0.34 - 0.14 * Math.sqrt(day.vapourKpa)) * (1.35 * day.brightness - 0.35); // eq. 39
 }

@@ -7,11 +7,25 @@
  * Leaves out  the soil's own heat in a day (taken as nil, as FAO-56 says) and hours within the day.
  */
 import {
-  brightness, clearSkyMjM2, extraterrestrialMjM2, netLongWaveMjM2, netShortWaveMjM2, solarFromSunshineMjM2, solarFromTemperatureMjM2,
-  sunHoursPossible, temperatureRadiationFactors,
+  brightness,
+  clearSkyMjM2,
+  extraterrestrialMjM2,
+  netLongWaveMjM2,
+  netShortWaveMjM2,
+  solarFromSunshineMjM2,
+  solarFromTemperatureMjM2,
+  sunHoursPossible,
+  temperatureRadiationFactors,
 } from './radiation.ts';
 import {
-  airPressureKpa, meanSaturationKpa, psychrometricKpaC, saturationKpa, saturationSlopeKpaC, vapourFromRhMaxKpa, vapourFromRhMeanKpa, vapourFromRhRangeKpa,
+  airPressureKpa,
+  meanSaturationKpa,
+  psychrometricKpaC,
+  saturationKpa,
+  saturationSlopeKpaC,
+  vapourFromRhMaxKpa,
+  vapourFromRhMeanKpa,
+  vapourFromRhRangeKpa,
   vapourFromTMinKpa,
 } from './vapour-pressure.ts';
 
@@ -43,7 +57,14 @@ export interface EvapotranspirationDay {
   readonly clearSkyMjM2?: number | null;
 }
 
-export const humidityRungs = ['vapour-pressure', 'dew-point', 'rh-max-and-min', 'rh-max', 'rh-mean', 'night-minimum'] as const;
+export const humidityRungs = [
+  'vapour-pressure',
+  'dew-point',
+  'rh-max-and-min',
+  'rh-max',
+  'rh-mean',
+  'night-minimum',
+] as const;
 export const radiationRungs = ['measured', 'sunshine', 'temperature-range'] as const;
 export const windRungs = ['measured', 'world-mean'] as const;
 
@@ -85,11 +106,17 @@ export function penmanMonteithMm(parts: {
 }): number {
   const radiationTerm = 0.408 * parts.slopeKpaC * (parts.netRadiationMjM2 - parts.soilHeatMjM2);
   const windTerm = parts.psychrometricKpaC * (900 / (parts.tMeanC + 273)) * parts.wind2mMS * parts.deficitKpa;
-  return Math.max(0, (radiationTerm + windTerm) / (parts.slopeKpaC + parts.psychrometricKpaC * (1 + 0.34 * parts.wind2mMS))); // eq. 6
+  return Math.max(
+    0,
+    (radiationTerm + windTerm) / (parts.slopeKpaC + parts.psychrometricKpaC * (1 + 0.34 * parts.wind2mMS)),
+  ); // eq. 6
 }
 
 /** Reference evapotranspiration of a day, whatever was measured beside its two temperatures. */
-export function referenceEvapotranspiration(day: EvapotranspirationDay, place: WeatherPlace): ReferenceEvapotranspiration {
+export function referenceEvapotranspiration(
+  day: EvapotranspirationDay,
+  place: WeatherPlace,
+): ReferenceEvapotranspiration {
   const raMjM2 = extraterrestrialMjM2(place.latDeg, day.dayOfYear);
   const possibleSunH = day.possibleSunH ?? sunHoursPossible(place.latDeg, day.dayOfYear);
   const clear = day.clearSkyMjM2 ?? clearSkyMjM2(raMjM2, place.elevationM);
@@ -99,7 +126,8 @@ export function referenceEvapotranspiration(day: EvapotranspirationDay, place: W
   const { wind, windRung } = windOf(day);
   const bright = brightness(solarMjM2, clear) ?? darkBrightness;
   const held = Math.min(vapourKpa, saturation);
-  const netRadiationMjM2 = netShortWaveMjM2(solarMjM2) - netLongWaveMjM2({ ...day, vapourKpa: held, brightness: bright }); // eq. 40
+  const netRadiationMjM2 =
+    netShortWaveMjM2(solarMjM2) - netLongWaveMjM2({ ...day, vapourKpa: held, brightness: bright }); // eq. 40
   const tMeanC = (day.tMaxC + day.tMinC) / 2; // eq. 9
   const etoMm = penmanMonteithMm({
     tMeanC,
@@ -111,26 +139,47 @@ export function referenceEvapotranspiration(day: EvapotranspirationDay, place: W
     deficitKpa: saturation - held,
   });
   return {
-    etoMm, humidityRung, radiationRung, windRung, saturationKpa: saturation, vapourKpa: held, raMjM2, possibleSunH, solarMjM2, clearSkyMjM2: clear,
-    netRadiationMjM2, wind2mMS: wind,
+    etoMm,
+    humidityRung,
+    radiationRung,
+    windRung,
+    saturationKpa: saturation,
+    vapourKpa: held,
+    raMjM2,
+    possibleSunH,
+    solarMjM2,
+    clearSkyMjM2: clear,
+    netRadiationMjM2,
+    wind2mMS: wind,
   };
 }
 
 /** Hargreaves: from temperatures and the sun's height alone (mm a day). A cross-check; over a month it agrees better than over a day. */
-export function hargreavesMm(tMaxC: number, tMinC: number, sun: { readonly raMjM2: number; readonly tMeanC?: number }): number {
+export function hargreavesMm(
+  tMaxC: number,
+  tMinC: number,
+  sun: { readonly raMjM2: number; readonly tMeanC?: number },
+): number {
   const tMeanC = sun.tMeanC ?? (tMaxC + tMinC) / 2;
   return Math.max(0, 0.0023 * (tMeanC + 17.8) * Math.sqrt(Math.max(0, tMaxC - tMinC)) * 0.408 * sun.raMjM2); // eq. 52
 }
 
-function humidityOf(day: EvapotranspirationDay): { vapourKpa: number; humidityRung: ReferenceEvapotranspiration['humidityRung'] } {
+function humidityOf(day: EvapotranspirationDay): {
+  vapourKpa: number;
+  humidityRung: ReferenceEvapotranspiration['humidityRung'];
+} {
   const { tMaxC, tMinC } = day;
   if (known(day.vapourKpa)) return { vapourKpa: day.vapourKpa, humidityRung: 'vapour-pressure' };
   if (known(day.dewPointC)) return { vapourKpa: saturationKpa(day.dewPointC), humidityRung: 'dew-point' }; // eq. 14
   if (known(day.rhMaxPct) && known(day.rhMinPct)) {
-    return { vapourKpa: vapourFromRhRangeKpa({ tMaxC, tMinC, rhMaxPct: day.rhMaxPct, rhMinPct: day.rhMinPct }), humidityRung: 'rh-max-and-min' };
+    return {
+      vapourKpa: vapourFromRhRangeKpa({ tMaxC, tMinC, rhMaxPct: day.rhMaxPct, rhMinPct: day.rhMinPct }),
+      humidityRung: 'rh-max-and-min',
+    };
   }
   if (known(day.rhMaxPct)) return { vapourKpa: vapourFromRhMaxKpa(tMinC, day.rhMaxPct), humidityRung: 'rh-max' };
-  if (known(day.rhMeanPct)) return { vapourKpa: vapourFromRhMeanKpa(tMaxC, tMinC, day.rhMeanPct), humidityRung: 'rh-mean' };
+  if (known(day.rhMeanPct))
+    return { vapourKpa: vapourFromRhMeanKpa(tMaxC, tMinC, day.rhMeanPct), humidityRung: 'rh-mean' };
   return { vapourKpa: vapourFromTMinKpa(tMinC), humidityRung: 'night-minimum' };
 }
 
@@ -139,7 +188,8 @@ function solarOf(
   sky: { readonly raMjM2: number; readonly possibleSunH: number; readonly clear: number; readonly coast: boolean },
 ): { solarMjM2: number; radiationRung: ReferenceEvapotranspiration['radiationRung'] } {
   if (known(day.solarMjM2)) return { solarMjM2: day.solarMjM2, radiationRung: 'measured' };
-  if (known(day.sunH)) return { solarMjM2: solarFromSunshineMjM2(sky.raMjM2, day.sunH, sky.possibleSunH), radiationRung: 'sunshine' };
+  if (known(day.sunH))
+    return { solarMjM2: solarFromSunshineMjM2(sky.raMjM2, day.sunH, sky.possibleSunH), radiationRung: 'sunshine' };
   const factor = sky.coast ? temperatureRadiationFactors.coast : temperatureRadiationFactors.interior;
   const guessed = solarFromTemperatureMjM2(sky.raMjM2, day.tMaxC - day.tMinC, factor);
   return { solarMjM2: Math.min(guessed, sky.clear), radiationRung: 'temperature-range' };

@@ -33,12 +33,22 @@ export function saturationSlopeKpaC(temperatureC: number): number {
 }
 
 /** Actual vapour pressure (kPa) from wet and dry bulb; the coefficient is 0.000662 for a ventilated instrument, 0.0008 natural, 0.0012 indoors. */
-export function vapourFromBulbsKpa(bulbs: { readonly wetC: number; readonly dryC: number; readonly pressureKpa: number; readonly coefficientPerC: number }): number {
+export function vapourFromBulbsKpa(bulbs: {
+  readonly wetC: number;
+  readonly dryC: number;
+  readonly pressureKpa: number;
+  readonly coefficientPerC: number;
+}): number {
   return saturationKpa(bulbs.wetC) - bulbs.coefficientPerC * bulbs.pressureKpa * (bulbs.dryC - bulbs.wetC); // eqs 15, 16
 }
 
 /** Actual vapour pressure (kPa) from the day's greatest and least relative humidity. */
-export function vapourFromRhRangeKpa(day: { readonly tMaxC: number; readonly tMinC: number; readonly rhMaxPct: number; readonly rhMinPct: number }): number {
+export function vapourFromRhRangeKpa(day: {
+  readonly tMaxC: number;
+  readonly tMinC: number;
+  readonly rhMaxPct: number;
+  readonly rhMinPct: number;
+}): number {
   return ((saturationKpa(day.tMinC) * day.rhMaxPct) / 100 + (saturationKpa(day.tMaxC) * day.rhMinPct) / 100) / 2; // eq. 17
 }
 

@@ -42,14 +42,18 @@ export function shareMoney(sum: Money, weights: readonly number[]): readonly Mon
   const exact = weights.map((weight) => (Math.abs(sum.minor) * weight) / total);
   const coins = exact.map(Math.floor);
   const left = Math.abs(sum.minor) - coins.reduce((a, b) => a + b, 0);
-  const byRemainder = exact.map((share, at) => ({ at, over: share - Math.floor(share) })).sort((a, b) => b.over - a.over || a.at - b.at);
+  const byRemainder = exact
+    .map((share, at) => ({ at, over: share - Math.floor(share) }))
+    .sort((a, b) => b.over - a.over || a.at - b.at);
   for (const { at } of byRemainder.slice(0, left)) coins[at] = (coins[at] ?? 0) + 1;
   return coins.map((minor) => money(Math.sign(sum.minor) * minor + 0, sum.currency));
 }
 
 /** For screens and papers only, in the reader's own way of writing. */
 export function formatMoney(sum: Money, locale: string): string {
-  return new Intl.NumberFormat(locale, { style: 'currency', currency: sum.currency }).format(sum.minor / 10 ** minorDigits(sum.currency));
+  return new Intl.NumberFormat(locale, { style: 'currency', currency: sum.currency }).format(
+    sum.minor / 10 ** minorDigits(sum.currency),
+  );
 }
 
 function minorDigits(currency: string): number {

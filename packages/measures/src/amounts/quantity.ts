@@ -26,12 +26,14 @@ export function readNumber(text: string, decimals: DecimalSign | null = null): R
   if (decimals === 'comma') return withSigns(plain, ',', '.');
   const points = plain.split('.').length - 1;
   const commas = plain.split(',').length - 1;
-  if (points > 0 && commas > 0) return plain.lastIndexOf('.') > plain.lastIndexOf(',') ? withSigns(plain, '.', ',') : withSigns(plain, ',', '.');
+  if (points > 0 && commas > 0)
+    return plain.lastIndexOf('.') > plain.lastIndexOf(',') ? withSigns(plain, '.', ',') : withSigns(plain, ',', '.');
   if (commas === 0) return points > 1 ? withSigns(plain, ',', '.') : withSigns(plain, '.', ',');
   if (commas > 1) return withSigns(plain, '.', ',');
   const asDecimals = withSigns(plain, ',', '.');
   const asThousands = withSigns(plain, '.', ',');
-  if (asDecimals.kind === 'number' && asThousands.kind === 'number') return { kind: 'ambiguous', readings: [asDecimals.value, asThousands.value] };
+  if (asDecimals.kind === 'number' && asThousands.kind === 'number')
+    return { kind: 'ambiguous', readings: [asDecimals.value, asThousands.value] };
   return asDecimals;
 }
 
@@ -41,7 +43,8 @@ function withSigns(text: string, decimal: '.' | ',', thousands: '.' | ','): Read
   const groups = whole.replace(/^[+-]/, '').split(thousands);
   const first = groups[0] ?? '';
   // 0,123 cannot part thousands: nobody writes a leading nought before a group of three.
-  const grouped = groups.length === 1 || (/^[1-9]\d{0,2}$/.test(first) && groups.slice(1).every((group) => /^\d{3}$/.test(group)));
+  const grouped =
+    groups.length === 1 || (/^[1-9]\d{0,2}$/.test(first) && groups.slice(1).every((group) => /^\d{3}$/.test(group)));
   if (!grouped) return { kind: 'not-a-number' };
   return asNumber(`${whole.replaceAll(thousands, '')}.${fraction ?? ''}0`);
 }
