@@ -7,7 +7,7 @@ export * as toldShapes from './shapes/told.ts';
 export { schemaFiles } from './schema-files.ts';
 export { speak } from './speak.ts';
 export { tellFinding, tellFindings, tellWhy, type ToldFinding } from './tell.ts';
-export { type HeadlinePlace, headlinePlaces } from './words/en-GB/headlines.ts';
+export { type HeadlinePlace, headlinePlaces } from './words/word-kinds.ts';
 export { type Language, languages } from './words/languages.ts';
 export {
   causeOf, doubtSentence, headlineOf, mendSentence, problemSentence, refusalSentence, sentenceOf, sentenceRuns, titleOf, whyTitle,

@@ -1,4 +1,5 @@
 /** Finds the command and loads only what it needs: reading a plan must not wait for a server it does not start. */
+import { nearest } from '@leywright/book';
 import type { ExitCode, Io } from './io.ts';
 import { refuse } from './io.ts';
 import { later, said, usage } from './words.ts';
@@ -24,16 +25,10 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   }
   if (Object.hasOwn(later, name)) return refuse(io, [later[name] ?? '']);
   const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (load === undefined) return refuse(io, [said.noCommand(name, nearestOf(name, [...Object.keys(commands), ...Object.keys(later)]))]);
+  if (load === undefined) return refuse(io, [said.noCommand(name, nearest(name, [...Object.keys(commands), ...Object.keys(later)])[0] ?? null)]);
   if (rest.includes('--help')) {
     io.out(usage);
     return 0;
   }
   return (await load())(rest, io);
-}
-
-/** A name that begins alike, for slips of the finger. */
-export function nearestOf(found: string, names: readonly string[]): string | null {
-  const start = found.slice(0, 2).toLowerCase();
-  return names.find((name) => name.toLowerCase() === found.toLowerCase()) ?? names.find((name) => start.length === 2 && name.toLowerCase().startsWith(start)) ?? null;
 }

@@ -1,11 +1,11 @@
 /** From codes to sentences: the one place where screen, command and HTTP get their words. */
 import type { Problem } from '@leywright/book';
 import type { Finding, Mend, Plan, Why } from '@leywright/planner';
-import type { HeadlinePlace } from './en-GB/headlines.ts';
 import { problemFrame } from './en-GB/problems.ts';
 import { type Figures, fill, type Run, runsOf } from './template.ts';
 import { wordTables } from './tables.ts';
 import { plainVoice, type Voice } from './voice.ts';
+import type { HeadlinePlace } from './word-kinds.ts';
 
 /** A few words for a list: "A family back too soon". */
 export function titleOf(finding: Pick<Finding, 'code'>, voice: Voice): string {

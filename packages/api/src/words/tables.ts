@@ -2,7 +2,7 @@
 import type { FindingCode } from '@leywright/planner';
 import { findingWords } from './en-GB/findings.ts';
 import { writeFigure } from './en-GB/figures.ts';
-import { type HeadlineWords, headlineWords } from './en-GB/headlines.ts';
+import { headlineWords } from './en-GB/headlines.ts';
 import { mendWords } from './en-GB/mends.ts';
 import { problemWords } from './en-GB/problems.ts';
 import { refusalWords } from './en-GB/refusals.ts';
@@ -10,15 +10,7 @@ import { doubtWords, whyTitles } from './en-GB/whys.ts';
 import type { Language } from './languages.ts';
 import type { WriteFigure } from './template.ts';
 import type { Voice } from './voice.ts';
-
-export interface FindingWords {
-  /** A few words for a list. */
-  readonly title: string;
-  /** What is so, with its figures. */
-  readonly sentence: string;
-  /** Why it matters or how it comes about. */
-  readonly cause: string;
-}
+import type { FindingWords, HeadlineWords } from './word-kinds.ts';
 
 export interface WordTables {
   readonly findings: Readonly<Record<FindingCode, FindingWords>>;

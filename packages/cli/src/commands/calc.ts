@@ -3,9 +3,9 @@ import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { calcModelNamed, calcModels, type CheckedRow, runCheckTable } from '@leywright/agronomy';
 import { refusalSentence } from '@leywright/api';
+import { nearest } from '@leywright/book';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
-import { nearestOf } from '../run.ts';
 import { textTable } from '../tables/text-table.ts';
 import { said } from '../words.ts';
 
@@ -46,7 +46,7 @@ function listModels(json: boolean, io: Io): ExitCode {
 
 async function runModel(name: string, json: boolean, io: Io): Promise<ExitCode> {
   const model = calcModelNamed(name);
-  if (model === null) return refuse(io, [said.noSuchModel(name, nearestOf(name, Object.keys(calcModels)))]);
+  if (model === null) return refuse(io, [said.noSuchModel(name, nearest(name, Object.keys(calcModels))[0] ?? null)]);
   const inputs = readObject(await io.input());
   if (inputs === null) return refuse(io, [said.inputNotJson]);
   const answer = model.run(inputs);

@@ -83,7 +83,7 @@ function undersown(strip: Strip, under: NonNullable<Strip['under']>, { next, ley
 
 /** Where roots stood until October, rye holds the ground and the ley is sown alone in spring. */
 function leyAlone(strip: Strip, { leyYears }: Neighbours): readonly CourseStand[] {
-  const sown = standOf(`${strip.key}-ley`, soleLey, { from: strip.from, to: strip.to, sow: '04-10', end: leyEnd, endYearOffset: leyYears + 1 });
+  const sown = standOf(`${strip.key}-ley`, soleLey, { fromShare: strip.fromShare, toShare: strip.toShare, sow: '04-10', end: leyEnd, endYearOffset: leyYears + 1 });
   return [coverStand(strip, '03-14'), { ...sown, kind: 'ley', startYearOffset: 1 }];
 }
 
@@ -95,7 +95,7 @@ function coverStand(strip: Strip, end: string): CourseStand {
   const sow = monthDayOf(addDays(dayInYear(asMonthDay(strip.end), someYear), 2));
   if (sow > ryeSownBy) throw new Error(`Nothing can be sown after ${strip.key} of ${strip.end}: undersow it.`);
   const what = sow <= vetchSownBy ? 'mix-rye-vetch' : 'grazing-rye';
-  return { ...standOf(`${strip.key}-cover`, what, { from: strip.from, to: strip.to, sow, end, endYearOffset: 1 }), kind: 'cover' };
+  return { ...standOf(`${strip.key}-cover`, what, { fromShare: strip.fromShare, toShare: strip.toShare, sow, end, endYearOffset: 1 }), kind: 'cover' };
 }
 
 /** Three weeks before the first crop of the next course on this stretch; with its crop, when that stands longer. */
@@ -116,13 +116,13 @@ function start(strip: Strip): string {
   return strip.sow ?? strip.plant ?? strip.end;
 }
 
-function overlap(a: Pick<Strip, 'from' | 'to'>, b: Pick<Strip, 'from' | 'to'>): boolean {
-  return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1e-6;
+function overlap(a: Pick<Strip, 'fromShare' | 'toShare'>, b: Pick<Strip, 'fromShare' | 'toShare'>): boolean {
+  return Math.min(a.toShare, b.toShare) - Math.max(a.fromShare, b.fromShare) > 1e-6;
 }
 
 interface Dates {
-  readonly from?: number;
-  readonly to?: number;
+  readonly fromShare?: number;
+  readonly toShare?: number;
   readonly sow?: string | undefined;
   readonly plant?: string | undefined;
   readonly end: string;
@@ -131,7 +131,7 @@ interface Dates {
 
 function standOf(key: string, what: string, dates: Dates): CourseStand {
   return {
-    key, what, kind: 'crop', variety: null, span: { fromShare: dates.from ?? wholePlot.fromShare, toShare: dates.to ?? wholePlot.toShare },
+    key, what, kind: 'crop', variety: null, span: { fromShare: dates.fromShare ?? wholePlot.fromShare, toShare: dates.toShare ?? wholePlot.toShare },
     sow: dates.sow === undefined ? null : asMonthDay(dates.sow), plant: dates.plant === undefined ? null : asMonthDay(dates.plant),
     startYearOffset: 0, end: asMonthDay(dates.end), endYearOffset: dates.endYearOffset ?? 0, undersownIn: null,
   };

@@ -1,6 +1,6 @@
 /** Words for what is found on the ground: stands, cover, rests. */
 import type { FindingCode } from '@leywright/planner';
-import type { FindingWords } from '../tables.ts';
+import type { FindingWords } from '../word-kinds.ts';
 
 export type GroundCode = Extract<
   FindingCode,

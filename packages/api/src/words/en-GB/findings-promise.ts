@@ -1,6 +1,6 @@
 /** Words for what is found between the promise, the stores, the hands and the book. */
 import type { FindingCode } from '@leywright/planner';
-import type { FindingWords } from '../tables.ts';
+import type { FindingWords } from '../word-kinds.ts';
 import type { GroundCode } from './findings-ground.ts';
 
 export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCode>, FindingWords>> = {

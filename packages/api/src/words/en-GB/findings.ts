@@ -1,5 +1,5 @@
 import type { FindingCode } from '@leywright/planner';
-import type { FindingWords } from '../tables.ts';
+import type { FindingWords } from '../word-kinds.ts';
 import { groundFindingWords } from './findings-ground.ts';
 import { promiseFindingWords } from './findings-promise.ts';
 

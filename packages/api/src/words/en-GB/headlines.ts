@@ -1,12 +1,9 @@
 /** The first sentence of each place, from the plan's own numbers. */
+import { weekOf } from '@leywright/measures';
 import type { Plan } from '@leywright/planner';
 import type { Voice } from '../voice.ts';
+import type { HeadlineWords } from '../word-kinds.ts';
 import { counted, countedInWords, monthName, number, writeWeek } from './figures.ts';
-import { weekOf } from '@leywright/measures';
-
-export const headlinePlaces = ['ground', 'boxes', 'day'] as const;
-export type HeadlinePlace = (typeof headlinePlaces)[number];
-export type HeadlineWords = Readonly<Record<HeadlinePlace, (plan: Plan, voice: Voice) => string>>;
 
 export const headlineWords: HeadlineWords = {
   ground: (plan) => `${barePart(plan)} ${boxPart(plan)}`,
