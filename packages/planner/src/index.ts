@@ -12,3 +12,6 @@ export { type FirstAssumption, firstAssumptions, firstFarm, type FirstReading } 
 export { knownPlaces } from './first/place.ts';
 export type { FirstProblem, FirstSentence, FirstStamp } from './first/sentence.ts';
 export { type KnownNames, knownNames } from './crops/known-names.ts';
+export { makePlanner, planFarm, type Planner } from './plan/planner.ts';
+export { groundMendCodes, type GroundMendCode } from './plan/say.ts';
+export type { CropBook, ClimateDays, Known, PlannedCrop, SupplyInput } from './plan/inputs.ts';

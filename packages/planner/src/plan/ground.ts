@@ -50,7 +50,7 @@ export interface PlacedStand {
   /** Cover share of its own ground at each week from `coverFromWeek`. */
   readonly coverFromWeek: number;
   readonly coverShare: readonly number[];
-  readonly coverBasis: 'published' | 'derived' | 'unknown';
+  readonly coverBasis: 'published' | 'common-practice' | 'derived' | 'unknown';
 }
 
 /** Ground under the bare limit for longer than the farm's limit. */

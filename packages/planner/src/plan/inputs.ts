@@ -5,7 +5,7 @@
  * horizon's first Monday, so that loops run on numbers; days as text come back only in the plan itself.
  */
 import type { Day } from '@leywright/measures';
-import type { Crop } from '@leywright/agronomy';
+import type { Crop, NearestClimate, ThermalSettings, ThermalSums } from '@leywright/agronomy';
 import type { Farm, OwnCrop } from '@leywright/book';
 import type { PlotGround } from './ground.ts';
 import type { ClimateUsed, Horizon } from './plan.ts';
@@ -65,18 +65,24 @@ export interface CropBook {
 }
 
 /**
- * Weather by day over the horizon (and a year before it): recorded where the farm has it, else the climate normal of the day.
+ * Weather by day over the horizon (and some years about it): recorded where the farm has it, else the climate normal of the day.
  * `firstDay` is the day number of place 0; outside its days the nearest same day of the year is meant.
  */
 export interface ClimateDays {
   readonly firstDay: number;
+  /** South is negative. */
+  readonly latDeg: number;
   readonly meanC: Float64Array;
   readonly minC: Float64Array;
   readonly maxC: Float64Array;
   /** 1 where the day was recorded on the farm. */
   readonly recorded: Uint8Array;
   readonly dayLengthH: Float64Array;
+  /** How far the station's climate is to be trusted here. */
+  readonly doubt: NearestClimate['doubt'];
   readonly used: ClimateUsed;
+  /** Running sums for these settings, kept once made. */
+  readonly sums: (settings: ThermalSettings) => ThermalSums;
   /** Day-degrees above a base from `fromDay` up to, not including, `toDay`. Sums are kept by base, so a question is one subtraction. */
   readonly degreeDays: (baseC: number, fromDay: number, toDay: number) => number;
   /** First day number on which the sum from `fromDay` reaches `sumCd`, or null when the days run out. */
