@@ -16,7 +16,7 @@ const rows = readChecks('crops.csv').map((row) => ({
 }));
 const page = readFileSync(new URL('../../../docs/science/crop-checks.md', import.meta.url), 'utf8');
 /** First column of the page's table: the rows that are not met, each with its reason. */
-const excused = [...page.matchAll(/^\| `([a-z0-9-]+)` \|/gm)].map((match) => match[1] ?? '');
+const excused = [...page.matchAll(/^\| `([a-z0-9-]+)` *\|/gm)].map((match) => match[1] ?? '');
 
 function agrees(row: (typeof rows)[number]): boolean {
   const got = answerTo(row);
