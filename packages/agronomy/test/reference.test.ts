@@ -69,6 +69,27 @@ describe('the reference tables', () => {
     ]);
   });
 
+  test.each([
+    ['crops', 'carrot-maincrop', 'yield_low_t_ha', '99', 'low-above-high'],
+    ['crops', 'carrot-maincrop', 'storage_ids', 'no-such-store', 'no-such-row'],
+    ['crops', 'carrot-maincrop', 'source', 'hearsay', 'no-such-row'],
+    ['crops', 'carrot-maincrop', 'verified_cells', 'colour', 'no-such-column'],
+    ['crops', 'carrot-maincrop', 'share_cut_typ', '1.2', 'not-a-share'],
+    ['crops', 'carrot-maincrop', 'harvest_from', '02-31', 'not-a-date'],
+    ['covers', 'lucerne', 'id', 'red-clover', 'id-twice'],
+    ['intervals', 'fam-brassicaceae', 'force_clean', 'perhaps', 'not-in-list'],
+  ])('in %s, row %s, a fault planted in %s (%s) is found', (...[name, row, column, fault, why]) => {
+    const table = tableText(name);
+    const cells = table.rows.find(([id]) => id === row) as string[];
+    const at = table.columns.indexOf(column);
+    const sound = cells[at] ?? '';
+    cells[at] = fault;
+    const found = referenceProblems().map((problem) => problem.why);
+    cells[at] = sound;
+    expect(found).toContain(why);
+    expect(referenceProblems()).toEqual([]);
+  });
+
   test('a bad cell of each kind is found', () => {
     const columns = {
       words: ['id'],
