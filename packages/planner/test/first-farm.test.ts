@@ -4,7 +4,9 @@ import type { Course, CourseStand } from '@leywright/book';
 import { describe, expect, test } from 'vitest';
 import { firstCourses } from '../src/first/courses.ts';
 import { firstFarm } from '../src/first/first-farm.ts';
+import { knownPlaces } from '../src/first/place.ts';
 import type { FirstSentence } from '../src/first/sentence.ts';
+import { planFarm } from '../src/plan/planner.ts';
 
 const stamp = { id: 'ours', today: asDay('2027-06-08') };
 const sentence: FirstSentence = {
@@ -23,6 +25,8 @@ function problemsOf(more: Partial<FirstSentence>) {
 }
 
 const counts = [4, 5, 6, 7, 8];
+/** Where the windows of the reference tables are written for. */
+const lowlandEngland = { latDeg: 52, elevationM: 80 };
 
 /** Every stand of one plot that goes through the courses twice. */
 function twiceRound(courses: readonly Course[]) {
@@ -41,7 +45,7 @@ function days(stand: CourseStand, year: number) {
 
 describe('the first rotation', () => {
   test.each(counts)('of %i courses is sown and planted in the windows of the reference tables', (count) => {
-    for (const stand of firstCourses(count).flatMap((course) => course.stands)) {
+    for (const stand of firstCourses(count, lowlandEngland).flatMap((course) => course.stands)) {
       const crop = reference.crops.get(stand.what);
       const cover = reference.covers.get(stand.what);
       const [from, to] = crop === undefined ? [cover?.sowFrom, cover?.sowTo] : stand.plant === null ? [crop.sowOutFrom, crop.sowOutTo] : [crop.plantFrom, crop.plantTo];
@@ -51,7 +55,7 @@ describe('the first rotation', () => {
   });
 
   test.each(counts)('of %i courses never has two stands on the same ground, but for what is undersown', (count) => {
-    const stands = twiceRound(firstCourses(count));
+    const stands = twiceRound(firstCourses(count, lowlandEngland));
     const clashes = stands.flatMap((one, at) =>
       stands.slice(at + 1).filter((other) => {
         const share = Math.min(one.span.toShare, other.span.toShare) - Math.max(one.span.fromShare, other.span.fromShare);
@@ -62,7 +66,7 @@ describe('the first rotation', () => {
   });
 
   test.each(counts)('of %i courses undersows within the weeks the covers table gives for the crop', (count) => {
-    for (const course of firstCourses(count)) {
+    for (const course of firstCourses(count, lowlandEngland)) {
       for (const stand of course.stands.filter((one) => one.undersownIn !== null)) {
         const host = course.stands.find((one) => one.key === stand.undersownIn);
         const cover = reference.covers.get(stand.what);
@@ -77,7 +81,7 @@ describe('the first rotation', () => {
   });
 
   test.each(counts)('of %i courses uses the whole of every plot that is cropped', (count) => {
-    for (const course of firstCourses(count).filter((one) => one.stands.length > 0)) {
+    for (const course of firstCourses(count, lowlandEngland).filter((one) => one.stands.length > 0)) {
       const crops = course.stands.filter((stand) => stand.kind === 'crop');
       const edges = [...new Set(crops.map((stand) => `${stand.span.fromShare} ${stand.span.toShare}`))].map((edge) => edge.split(' ').map(Number));
       expect(edges.reduce((sum, [from = 0, to = 0]) => sum + to - from, 0)).toBeCloseTo(1, 3);
@@ -147,6 +151,21 @@ describe('a farm from one sentence', () => {
       const course = farm.rotation?.courses.find((one) => one.id === plot?.courseAtStart);
       const next = course?.stands.filter((stand) => stand.kind === 'crop' && stand.span.fromShare === cover.span.fromShare).map((stand) => dayInYear(stand.plant ?? stand.sow ?? stand.end, 2027)).sort()[0];
       expect(weeksBetween(weekOf(cover.to), weekOf(next ?? cover.from))).toBeGreaterThanOrEqual(3);
+    }
+  });
+});
+
+/** Findings of the ground: nothing here depends on how many households were promised. */
+const ofTheGround = new Set<string>([
+  'stands-overlap', 'stand-outside-plot', 'undersown-without-host', 'tunnel-crop-outside', 'bare-in-leaching-season', 'plot-without-course', 'family-back-too-soon', 'organism-back-too-soon',
+]);
+
+describe('the plan of a farm from one sentence', () => {
+  test.each(knownPlaces().filter((place) => !['Christchurch', 'Burnie (Round Hill), Tasmania'].includes(place)))('near %s has nothing to put right on the ground', (near) => {
+    for (const plots of [1, 4, 5, 6, 7, 8, 11]) {
+      const plan = planFarm(farmOf({ plots, near }), { today: stamp.today });
+      const hard = plan.findings.filter((finding) => finding.gravity === 'put-right' && ofTheGround.has(finding.code));
+      expect(hard, `${plots} plots`).toEqual([]);
     }
   });
 });

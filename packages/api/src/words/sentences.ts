@@ -1,6 +1,7 @@
 /** From codes to sentences: the one place where screen, command and HTTP get their words. */
 import type { Problem } from '@leywright/book';
 import type { Finding, Mend, Plan, Why } from '@leywright/planner';
+import { figuresOf } from './derived.ts';
 import { problemFrame } from './en-GB/problems.ts';
 import { type Figures, fill, type Run, runsOf } from './template.ts';
 import { wordTables } from './tables.ts';
@@ -19,7 +20,7 @@ export function sentenceOf(finding: Finding, voice: Voice): string {
 
 /** The same in runs, so that a screen can set the figures apart. */
 export function sentenceRuns(finding: Finding, voice: Voice): readonly Run[] {
-  return runsOf(tablesOf(voice).findings[finding.code].sentence, figuresOf(finding), tablesOf(voice).writeFigure(voice));
+  return runsOf(tablesOf(voice).findings[finding.code].sentence, figuresOf(finding, tablesOf(voice).rules), tablesOf(voice).writeFigure(voice));
 }
 
 /** Why it matters. */
@@ -31,7 +32,7 @@ export function causeOf(finding: Pick<Finding, 'code'>, voice: Voice): string {
 export function mendSentence(mend: Mend, finding: Finding, voice: Voice): string {
   const template = tablesOf(voice).mends[mend.code];
   if (template === undefined) throw new Error(`There are no words for the mend "${mend.code}". Add them to words/${voice.language}/mends.ts.`);
-  return fill(template, { ...figuresOf(finding), ...mend.figures }, tablesOf(voice).writeFigure(voice));
+  return fill(template, { ...figuresOf(finding, tablesOf(voice).rules), ...mend.figures }, tablesOf(voice).writeFigure(voice));
 }
 
 /** The first sentence of a place. */
@@ -83,9 +84,4 @@ function asIs(_name: string, value: string | number | boolean): string {
 
 function tablesOf(voice: Voice) {
   return wordTables[voice.language];
-}
-
-/** A finding's place and its figures under one roof; a figure of the same name wins. */
-function figuresOf(finding: Finding): Figures {
-  return { ...finding.place, ...finding.figures };
 }

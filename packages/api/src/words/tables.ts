@@ -6,6 +6,7 @@ import { headlineWords } from './en-GB/headlines.ts';
 import { mendWords } from './en-GB/mends.ts';
 import { problemWords } from './en-GB/problems.ts';
 import { refusalWords } from './en-GB/refusals.ts';
+import { ruleWords } from './en-GB/rules.ts';
 import { doubtWords, whyTitles } from './en-GB/whys.ts';
 import type { Language } from './languages.ts';
 import type { WriteFigure } from './template.ts';
@@ -16,6 +17,8 @@ export interface WordTables {
   readonly findings: Readonly<Record<FindingCode, FindingWords>>;
   readonly mends: Readonly<Record<string, string>>;
   readonly problems: Readonly<Record<string, string>>;
+  /** Rests by the word growers use for their family or organism. */
+  readonly rules: Readonly<Record<string, string>>;
   readonly refusals: Readonly<Record<string, string>>;
   readonly whyTitles: Readonly<Record<string, string>>;
   readonly doubts: Readonly<Record<string, string>>;
@@ -28,6 +31,7 @@ export const wordTables: Readonly<Record<Language, WordTables>> = {
     findings: findingWords,
     mends: mendWords,
     problems: problemWords,
+    rules: ruleWords,
     refusals: refusalWords,
     whyTitles,
     doubts: doubtWords,

@@ -12,6 +12,8 @@ export interface Names {
   readonly people: ReadonlyMap<string, string>;
   readonly organisms: ReadonlyMap<string, string>;
   readonly courses: ReadonlyMap<string, string>;
+  /** Ids by the names of the reference tables, which a sentence says its own way. A farm's own names stay as they are. */
+  readonly common: ReadonlyMap<string, string>;
 }
 
 export interface Voice {
@@ -23,7 +25,7 @@ export interface Voice {
 }
 
 /** What of a farm is needed to speak of it. */
-export type Spoken = Pick<Farm, 'about' | 'plots' | 'stores' | 'crops' | 'people' | 'rotation'>;
+export type Spoken = Pick<Farm, 'about' | 'plots' | 'stores' | 'crops' | 'people' | 'rotation' | 'stands'>;
 
 const metric: Voice['shows'] = { area: 'ha', mass: 'kg' };
 
@@ -38,19 +40,21 @@ export function plainVoice(language: Language = 'en-GB'): Voice {
 }
 
 const none: ReadonlyMap<string, string> = new Map();
-const noNames: Names = { plots: none, plants: none, stands: none, stores: none, people: none, organisms: none, courses: none };
+const noNames: Names = { plots: none, plants: none, stands: none, stores: none, people: none, organisms: none, courses: none, common: none };
 
 function namesOf(plan: Plan, farm: Spoken | null): Names {
   const known = knownNames();
   const stands = plan.ground.flatMap((plot) => plot.stands);
   const ownCrops = (farm?.crops ?? []).flatMap((crop) => (crop.name === null ? [] : [[crop.id, crop.name] as const]));
+  const plants = new Map<string, string>([...known.crops, ...known.covers, ...stands.map((stand) => [stand.what, stand.name] as const), ...ownCrops]);
   return {
     plots: new Map([...(farm?.plots ?? []).map((plot) => [plot.id, plot.name] as const), ...plan.ground.map((plot) => [plot.plot, plot.name] as const)]),
-    plants: new Map<string, string>([...known.crops, ...known.covers, ...stands.map((stand) => [stand.what, stand.name] as const), ...ownCrops]),
-    stands: new Map(stands.map((stand) => [stand.id, stand.name])),
+    plants,
+    stands: new Map<string, string>([...(farm?.stands ?? []).map((stand) => [stand.id, plants.get(stand.what) ?? stand.what] as const), ...stands.map((stand) => [stand.id, stand.name] as const)]),
     stores: new Map((farm?.stores ?? []).map((store) => [store.id, store.name])),
     people: new Map((farm?.people ?? []).map((person) => [person.id, person.name])),
     organisms: new Map(known.organisms),
+    common: new Map([...known.crops, ...known.covers].map(([id, name]) => [name, id])),
     courses: new Map((farm?.rotation?.courses ?? []).map((course) => [course.id, course.name])),
   };
 }

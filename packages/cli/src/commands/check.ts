@@ -25,7 +25,7 @@ export function exitOf(findings: readonly Finding[], stopAt: Gravity | null): Ex
   return findings.some((finding) => gravities.indexOf(finding.gravity) <= gravities.indexOf(stopAt)) ? 1 : 0;
 }
 
-const heads: Readonly<Record<Gravity, string>> = { 'put-right': 'To put right', look: 'Worth a look', note: 'Assumed' };
+const heads: Readonly<Record<Gravity, string>> = { 'put-right': 'To put right', look: 'Worth a look', note: 'Worth knowing' };
 
 export function findingsText(findings: readonly ToldFinding[]): string {
   if (findings.length === 0) return 'Nothing to put right.';

@@ -1,21 +1,18 @@
 /** A first rotation of four to eight courses: the crops of `strips.ts`, with a cover after each crop until the next course needs the ground. */
 import { addDays, asId, asMonthDay, dayInYear, daysBetween, monthDayOf, type CourseId } from '@leywright/measures';
-import { type Course, type CourseStand, wholePlot } from '@leywright/book';
+import { type Course, type CourseStand, type Place, wholePlot } from '@leywright/book';
 import {
   alliums, brassicas, brassicasToFebruary, type FirstCourse, leyEnd, potatoes, roots, sideBySide, soleLey, squash, type Strip, undersownLey, without,
 } from './strips.ts';
+import { courseAt, daysToSow, lastCoverSowing, someYear, startAt } from './to-place.ts';
 
 export const fewestCourses = 4;
 export const mostCourses = 8;
 
-/** Any common year: only month and day are kept. */
-const someYear = 2001;
 /** A cover turned in so long before the next crop; no cover used here asks for less than three weeks. */
 const DAYS_BEFORE_NEXT = 22;
 /** In spring a cover is worth little after this day, and rots slowly. */
 const coverEndsBy = '05-05';
-const vetchSownBy = '09-25';
-const ryeSownBy = '10-15';
 
 const ley: FirstCourse = { id: 'ley', name: 'Ley, first year', strips: [] };
 const secondLey: FirstCourse = { id: 'ley-2', name: 'Ley, second year', strips: [] };
@@ -29,8 +26,9 @@ const alliumsOffByWinter = without(alliums, ['leek-late']);
 
 /** In order; the ley is first, and is sown in the last course. */
 const orders: Readonly<Record<number, readonly FirstCourse[]>> = {
+  // Potatoes rest five years for the cyst nematode, so four courses go without them.
   4: [
-    ley, brassicasToFebruary, sideBySide('potatoes-onions', 'Potatoes, onions and leeks', [potatoes, alliumsOffByWinter]),
+    ley, brassicasToFebruary, alliumsOffByWinter,
     sideBySide('roots-squash', 'Roots, squash and beans', [without(roots, ['lettuce-1', 'lettuce-2']), squash]),
   ],
   5: [ley, brassicas, potatoes, sideBySide('onions-roots', 'Onions, leeks, roots', [alliums, roots]), squash],
@@ -39,14 +37,14 @@ const orders: Readonly<Record<number, readonly FirstCourse[]>> = {
   8: [ley, secondLey, brassicas, potatoes, alliums, leaves, carrots, squash],
 };
 
-/** The courses, `count` of them (4 to 8). */
-export function firstCourses(count: number): readonly Course[] {
-  const order = orders[count];
+/** The courses, `count` of them (4 to 8), with dates for a place. */
+export function firstCourses(count: number, spot: Spot): readonly Course[] {
+  const order = orders[count]?.map((course) => courseAt(course, spot));
   if (order === undefined) throw new Error(`A first rotation has ${fewestCourses} to ${mostCourses} courses, not ${count}.`);
   const leyYears = order.filter((course) => course.strips.length === 0).length;
   return order.map((course, at) => {
     const next = order[(at + 1) % order.length] ?? ley;
-    const stands = course.strips.flatMap((strip) => standsOf(strip, { course, next, leyYears }));
+    const stands = course.strips.flatMap((strip) => standsOf(strip, { course, next, leyYears, spot }));
     return { id: asId<CourseId>(course.id), name: course.name, stands, hoursPerHa: null, hoursFollow: 'ground' };
   });
 }
@@ -56,10 +54,13 @@ export function leyYearsOf(count: number): number {
   return (orders[count] ?? []).filter((course) => course.strips.length === 0).length;
 }
 
+type Spot = Pick<Place, 'latDeg' | 'elevationM'>;
+
 interface Neighbours {
   readonly course: FirstCourse;
   readonly next: FirstCourse;
   readonly leyYears: number;
+  readonly spot: Spot;
 }
 
 function standsOf(strip: Strip, neighbours: Neighbours): readonly CourseStand[] {
@@ -67,7 +68,7 @@ function standsOf(strip: Strip, neighbours: Neighbours): readonly CourseStand[] 
   if (strip.under !== undefined) return [crop, undersown(strip, strip.under, neighbours)];
   if (neighbours.next.strips.length === 0) return [crop, ...leyAlone(strip, neighbours)];
   const follower = followerIn(neighbours.course, strip);
-  return follower === null ? [crop, ...coverAfter(strip, neighbours.next)] : [crop];
+  return follower === null ? [crop, coverStand(strip, coverEnd(strip, neighbours.next, null), neighbours.spot)] : [crop];
 }
 
 /** The later crop of the same course on the same stretch, if any. */
@@ -82,19 +83,16 @@ function undersown(strip: Strip, under: NonNullable<Strip['under']>, { next, ley
 }
 
 /** Where roots stood until October, rye holds the ground and the ley is sown alone in spring. */
-function leyAlone(strip: Strip, { leyYears }: Neighbours): readonly CourseStand[] {
-  const sown = standOf(`${strip.key}-ley`, soleLey, { fromShare: strip.fromShare, toShare: strip.toShare, sow: '04-10', end: leyEnd, endYearOffset: leyYears + 1 });
-  return [coverStand(strip, '03-14'), { ...sown, kind: 'ley', startYearOffset: 1 }];
+function leyAlone(strip: Strip, { leyYears, spot }: Neighbours): readonly CourseStand[] {
+  const sow = startAt(soleLey, '04-10', { isPlanted: false, spot });
+  const sown = standOf(`${strip.key}-ley`, soleLey, { fromShare: strip.fromShare, toShare: strip.toShare, sow, end: leyEnd, endYearOffset: leyYears + 1 });
+  return [coverStand(strip, '03-14', spot), { ...sown, kind: 'ley', startYearOffset: 1 }];
 }
 
-function coverAfter(strip: Strip, next: FirstCourse): readonly CourseStand[] {
-  return [coverStand(strip, coverEnd(strip, next, null))];
-}
-
-function coverStand(strip: Strip, end: string): CourseStand {
-  const sow = monthDayOf(addDays(dayInYear(asMonthDay(strip.end), someYear), 2));
-  if (sow > ryeSownBy) throw new Error(`Nothing can be sown after ${strip.key} of ${strip.end}: undersow it.`);
-  const what = sow <= vetchSownBy ? 'mix-rye-vetch' : 'grazing-rye';
+function coverStand(strip: Strip, end: string, spot: Spot): CourseStand {
+  const sow = monthDayOf(addDays(dayInYear(asMonthDay(strip.end), someYear), daysToSow));
+  if (sow > lastCoverSowing('grazing-rye', spot)) throw new Error(`Nothing can be sown after ${strip.key} of ${strip.end}: undersow it.`);
+  const what = sow <= lastCoverSowing('mix-rye-vetch', spot) ? 'mix-rye-vetch' : 'grazing-rye';
   return { ...standOf(`${strip.key}-cover`, what, { fromShare: strip.fromShare, toShare: strip.toShare, sow, end, endYearOffset: 1 }), kind: 'cover' };
 }
 

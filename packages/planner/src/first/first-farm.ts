@@ -24,7 +24,7 @@ export function firstFarm(sentence: FirstSentence, stamp: FirstStamp): FirstRead
   const problems = [...problemsIn(sentence), ...(place.kind === 'unknown' ? [place.problem] : reachProblems(place.place))];
   if (place.kind === 'unknown' || problems.length > 0) return { kind: 'problems', problems };
   const firstYear = yearOf(stamp.today) + (monthOf(stamp.today) >= NEXT_YEAR_FROM_MONTH ? 1 : 0);
-  const courses = firstCourses(Math.min(mostCourses, Math.max(fewestCourses, sentence.plots)));
+  const courses = firstCourses(Math.min(mostCourses, Math.max(fewestCourses, sentence.plots)), place.place);
   const plots = firstPlots(sentence, courses, firstYear);
   const farm: Farm = {
     ...emptyFarm(aboutFarm(stamp.id, sentence.name ?? 'Our farm', place.place)),

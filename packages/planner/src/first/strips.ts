@@ -88,8 +88,8 @@ export const squash: FirstCourse = {
     { key: 'squash', what: 'squash-maxima', fromShare: 0, toShare: 0.45, plant: '05-28', end: '09-26', under: into('06-28') },
     { key: 'courgette', what: 'courgette', fromShare: 0.45, toShare: 0.6, plant: '05-29', end: '09-30', under: into('06-30') },
     { key: 'corn', what: 'sweet-corn', fromShare: 0.6, toShare: 0.75, plant: '05-29', end: '09-24', under: into('07-01') },
-    { key: 'runner-bean', what: 'runner-bean', fromShare: 0.75, toShare: 0.9, sow: '06-01', end: '10-02', under: into('07-04') },
-    { key: 'french-bean', what: 'french-bean-dwarf', fromShare: 0.9, toShare: 1, sow: '06-01', end: '09-10', under: into('07-04') },
+    { key: 'runner-bean', what: 'runner-bean', fromShare: 0.75, toShare: 0.9, sow: '06-01', end: '10-02', under: into('07-12') },
+    { key: 'french-bean', what: 'french-bean-dwarf', fromShare: 0.9, toShare: 1, sow: '06-01', end: '09-10', under: into('07-12') },
   ],
 };
 

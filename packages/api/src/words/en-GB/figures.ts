@@ -1,6 +1,7 @@
 /** Figures as people here say them. The ending of a figure's name says what it counts, so a template need not. */
 import { addDays, area, asDay, asIsoWeek, type Day, mass, mondayOf, monthOf, readDay, readIsoWeek, readMonthDay, weekdayOf, weekOf, yearOf } from '@leywright/measures';
 import type { Names, Voice } from '../voice.ts';
+import { plantInSentence } from './plants.ts';
 
 type WriteNumber = (value: number, voice: Voice) => string;
 
@@ -53,7 +54,7 @@ const ways: Readonly<Record<string, (value: string | number | boolean, voice: Vo
 };
 
 /** Which names a figure's own name looks among, besides all of them in turn. */
-const nameLists: Readonly<Record<string, keyof Names>> = {
+const nameLists: Readonly<Record<string, Exclude<keyof Names, 'common'>>> = {
   plot: 'plots', otherPlot: 'plots', crop: 'plants', cover: 'plants', what: 'plants', stand: 'stands', previous: 'stands', host: 'stands', other: 'stands',
   store: 'stores', by: 'people', person: 'people', organism: 'organisms', course: 'courses',
 };
@@ -78,7 +79,9 @@ function writeText(name: string, value: string, voice: Voice): string {
   if (readIsoWeek(value) !== null) return writeWeek(value, voice);
   if (readMonthDay(value) !== null) return `${Number(value.slice(3))} ${months[Number(value.slice(0, 2)) - 1]}`;
   const list = nameLists[name];
-  return (list === undefined ? undefined : voice.names[list].get(value)) ?? value;
+  const known = (list === undefined ? undefined : voice.names[list].get(value)) ?? value;
+  const plant = voice.names.common.get(known);
+  return plant === undefined ? known : plantInSentence(plant, known);
 }
 
 /** Tue 8 June, week 23. With the year where it is not the year in view. */

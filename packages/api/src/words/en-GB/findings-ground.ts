@@ -62,17 +62,17 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   },
   'family-back-too-soon': {
     title: 'A family back too soon',
-    sentence: '{ruleName} back on {plot} in {year} after {gapYears}; the rest is {needYears}. {previousName} stood there in {previousYear}, so {earliestYear} is the first year for it.',
+    sentence: '{stand} on {plot} in {year} comes[ {laterYears} after {previousName} ({previousYear})][ in the same year ({sameYear}) as {previousName}], and {ruleSaid} rest {needYears}: {earliestYear} is the first year for it.',
     cause: 'Pests and diseases that live on one family wait in the soil; the rest lets them run down.',
   },
   'organism-back-too-soon': {
     title: 'A host back too soon',
-    sentence: '{stand} on {plot} in {year} feeds {ruleName} {gapYears} after {previousName} of {previousYear}; the rest is {needYears}, so {earliestYear} is the first year for it.',
+    sentence: '{stand} on {plot} in {year} is a host of {ruleSaid}[, {laterYears} after {previousName} ({previousYear})][, in the same year ({sameYear}) as {previousName}]; the rest is {needYears}, so {earliestYear} is the first year for it.',
     cause: 'The organism outlasts short rests in the soil. Where it has been found, the rest is longer.',
   },
   'wait-after-cover-too-short': {
     title: 'Too soon after a cover',
-    sentence: '{stand} on {plot} follows {previousName} after {days}; [wait {needDays} at least].',
+    sentence: '{stand} on {plot} follows {previousName} after {days}[; the wait is {needDays} at least][; {ruleSaid} from it may still be in that ground].',
     cause: 'Green matter just turned in ties up nitrogen, feeds seed-eating maggots and hinders small seed.',
   },
   'host-too-near': {
@@ -82,17 +82,17 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   },
   'nitrogen-drawn-down': {
     title: 'Nitrogen drawn down',
-    sentence: '{plot} loses nitrogen in {year}: between {lowKgHa} and {highKgHa} left, even when all goes well.',
+    sentence: '{plot} is drawn down: over {overYears} from {year} its nitrogen balance is {lowKgHa} to {highKgHa} a year.',
     cause: 'More leaves with the crops and the winter rain than the leys and covers bring in.',
   },
   'nitrogen-undecided': {
     title: 'Nitrogen: could go either way',
-    sentence: '{plot} in {year} ends between {lowKgHa} and {highKgHa} of nitrogen, so whether it gains or loses is not known.',
-    cause: 'The year’s balance is wide because what the leys fix and the rain takes is not measured here.',
+    sentence: 'Whether {plot} gains or loses nitrogen is not known: over {overYears} from {year} the balance is {lowKgHa} to {highKgHa} a year.',
+    cause: 'The balance is wide because what the leys fix and the rain takes is not measured here.',
   },
   'climate-assumed': {
     title: 'Weather taken from elsewhere',
-    sentence: 'The plan reckons with the weather of {station}[, {distanceKm} away][, {period}][; {recordedDays} of your own are recorded].',
+    sentence: 'The plan reckons with the weather of {station}[, {distanceKm} away][, {period}][; {ownDays} of your own are recorded].',
     cause: 'Until the farm’s own weather is recorded, dates and cover follow the nearest published normals.',
   },
 };
