@@ -33,7 +33,11 @@ export const folderFiles = z
   .object({ files: z.record(z.string().min(1).max(200), z.string()) })
   .meta({ id: 'FolderFiles', description: 'A farm folder as a map from file name to its text.' });
 
-export const newFarm = z.union([folderFiles, firstSentence]).meta({ id: 'NewFarm' });
+/** A zipped farm folder, sent as `application/zip`. */
+const zip = z.string().meta({ id: 'FarmZip', format: 'binary', description: 'A zipped farm folder, sent as application/zip.' });
+
+export const folder = z.union([folderFiles, zip]).meta({ id: 'Folder' });
+export const newFarm = z.union([firstSentence, folderFiles, zip]).meta({ id: 'NewFarm' });
 
 export const founded = z
   .object({ farm: farmSummary, assumed: z.array(z.string()), problems: z.array(problem) })
@@ -83,9 +87,6 @@ export const checkedRows = z
     rows: z.array(z.object({ id: z.string(), status: z.enum(['met', 'missed', 'unknown']), got: z.unknown(), expected: z.unknown(), off: z.unknown(), why: z.string() })),
   })
   .meta({ id: 'CheckedRows', title: 'Checked rows' });
-
-/** A zipped farm folder, sent as `application/zip`. */
-export const zip = z.instanceof(Uint8Array).meta({ id: 'FarmZip', description: 'A zipped farm folder.' });
 
 /** What a command prints on `--json` when a farm folder cannot be read. */
 export const folderProblems = z

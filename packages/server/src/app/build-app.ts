@@ -1,8 +1,8 @@
 /** The HTTP server as a value: routes and guards over a desk. Listening is somebody else's. */
 import fastifyStatic from '@fastify/static';
 import fastifySwagger from '@fastify/swagger';
-import Fastify, { type FastifyInstance } from 'fastify';
-import { jsonSchemaTransform, jsonSchemaTransformObject, validatorCompiler } from 'fastify-type-provider-zod';
+import Fastify, { type FastifyInstance, type FastifySchemaCompiler } from 'fastify';
+import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
 import { calcRoutes } from '../http/calc.ts';
 import { entryRoutes } from '../http/entries.ts';
 import { farmRoutes } from '../http/farms.ts';
@@ -12,6 +12,7 @@ import { type Desk, hexOf } from './desk.ts';
 import { answerErrors } from './errors.ts';
 import { guard } from './guard.ts';
 import { bodyLimitBytes, paramChars } from './limits.ts';
+import { shapeValidator } from './read-shape.ts';
 
 export interface AppSettings {
   readonly desk: Desk;
@@ -35,7 +36,7 @@ export async function buildApp({ desk, webRoot, address, log }: AppSettings): Pr
   guard(app, address);
   answerErrors(app, () => hexOf(desk.random(bytesOfReference)));
   app.addContentTypeParser('application/zip', { parseAs: 'buffer' }, (_request, bytes, done) => done(null, bytes));
-  app.setValidatorCompiler(validatorCompiler);
+  app.setValidatorCompiler(shapeValidator as FastifySchemaCompiler<unknown>);
   // Answers are made by typed routes and held to their shapes by tests; checking a plan of a megabyte once more on each request is not worth its time.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
   await app.register(fastifySwagger, {

@@ -7,6 +7,7 @@ import type { z } from 'zod';
 import { sendProblems } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';
 import type { InputTypes } from '../app/input-types.ts';
+import { NotAsAsked, readShape } from '../app/read-shape.ts';
 import { foundFromFolder, foundFromSentence, type Founding } from '../farm/found.ts';
 import { folderProblem } from '../farm/problems.ts';
 
@@ -18,13 +19,19 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
 
   routes.post(
     '/api/farms',
-    { schema: { summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip', body: httpShapes.newFarm.or(httpShapes.zip), response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems } } },
+    {
+      schema: { summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip', body: httpShapes.newFarm, response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems } },
+      validatorCompiler: asSent,
+    },
     async (request, reply) => answerFounding(reply, await found(desk, request.body)),
   );
 
   routes.post(
     '/api/folder/check',
-    { schema: { summary: 'What is wrong with a folder, without keeping it', body: httpShapes.folderFiles.or(httpShapes.zip), response: { 200: httpShapes.folderCheck, 422: httpShapes.problems } } },
+    {
+      schema: { summary: 'What is wrong with a folder, without keeping it', body: httpShapes.folder, response: { 200: httpShapes.folderCheck, 422: httpShapes.problems } },
+      validatorCompiler: asSent,
+    },
     async (request) => {
       const reading = readFolder(request.body);
       return { wouldImport: reading.farm !== null, name: reading.farm?.about.name ?? null, problems: reading.problems.map(folderProblem) };
@@ -32,15 +39,25 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   );
 }
 
-type Body = z.infer<typeof httpShapes.newFarm> | Uint8Array;
-
-async function found(desk: Desk, body: Body): Promise<Founding> {
-  if (body instanceof Uint8Array || 'files' in body) return foundFromFolder(desk, readFolder(body));
-  return foundFromSentence(desk, sentenceOf(body));
+/** Which of several shapes is meant is seen from what was sent, so that the problems are those of that shape. */
+function asSent() {
+  return (sent: unknown) => ({ value: sent });
 }
 
-function readFolder(body: Uint8Array | z.infer<typeof httpShapes.folderFiles>): FolderReading {
-  return body instanceof Uint8Array ? readFarmZip(body, knownNames()) : readFarmFolder(new Map(Object.entries(body.files)), knownNames());
+async function found(desk: Desk, sent: unknown): Promise<Founding> {
+  const isFolder = sent instanceof Uint8Array || (typeof sent === 'object' && sent !== null && Object.hasOwn(sent, 'files'));
+  return isFolder ? foundFromFolder(desk, readFolder(sent)) : foundFromSentence(desk, sentenceOf(asked(httpShapes.firstSentence, sent)));
+}
+
+function readFolder(sent: unknown): FolderReading {
+  if (sent instanceof Uint8Array) return readFarmZip(sent, knownNames());
+  return readFarmFolder(new Map(Object.entries(asked(httpShapes.folderFiles, sent).files)), knownNames());
+}
+
+function asked<T>(shape: z.ZodType<T>, sent: unknown): T {
+  const reading = readShape(shape, sent);
+  if (reading.kind === 'problems') throw new NotAsAsked(reading.problems);
+  return reading.value;
 }
 
 function sentenceOf(body: z.infer<typeof httpShapes.firstSentence>): FirstSentence {
