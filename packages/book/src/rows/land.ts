@@ -1,6 +1,7 @@
 /** Land out of its rows, and back into them. */
 import type { PlotId } from '@leywright/measures';
 import { type Feature, type OrganismMark, type Part, type Plot, wholePlot } from '../farm/land.ts';
+import { keyOf } from '../farm/subjects.ts';
 import type { GroundMap } from '../ground/ground-map.ts';
 import type { Placed } from '../table/read-table.ts';
 import { asWish, settledSpan } from '../table/span-columns.ts';
@@ -113,11 +114,16 @@ export function featuresOf(rows: readonly Placed<Open<Omit<Feature, 'line'>, 'na
 }
 
 export function marksOf(rows: readonly Placed<Wished<OrganismMark>>[], beds: BedCounts): OrganismMark[] {
+  const firstLines = new Map<string, number>();
   return rows.map((row) => {
-    const { plot, foundOn, clearedOn } = row.value;
+    const { plot, foundOn, clearedOn, organism } = row.value;
+    const mark = { ...row.value, span: settledSpan(row.value.span, beds.get(plot) ?? null) ?? wholePlot };
+    const firstLine = firstLines.get(keyOf('marks', mark));
+    if (firstLine !== undefined) row.fault('row-twice', 'organism', { found: organism, figures: { firstLine } });
+    else firstLines.set(keyOf('marks', mark), row.line);
     if (clearedOn !== null && clearedOn < foundOn)
       row.fault('ends-before-start', 'cleared_on', { found: clearedOn, figures: { from: foundOn } });
-    return { ...row.value, span: settledSpan(row.value.span, beds.get(plot) ?? null) ?? wholePlot };
+    return mark;
   });
 }
 

@@ -164,7 +164,7 @@ export function rowOfStand(stand: Stand, lastDayCounts: boolean): StandRow {
     endedBy,
     reason,
     yieldTHa,
-    span: asWish(stand.span),
+    span: asWish(stand.span, undersownIn !== null),
     state: stand.state === 'recorded' ? null : stand.state,
     to: lastDayCounts ? addDays(stand.to, -1) : stand.to,
     plannedFrom: stand.plannedFrom ?? null,

@@ -1,6 +1,7 @@
 /** Cells that name something else: a plot, a crop, a course. Read by id, name or alias; kept as the id. */
 import type { NameKind } from '../names/names.ts';
 import type { Cell, Kind } from './column.ts';
+import { text } from './plain-kinds.ts';
 
 /** One name. */
 export function nameOf<T extends string>(of: NameKind): Kind<T> {
@@ -38,15 +39,13 @@ function readName<T extends string>(found: string, of: NameKind, cell: Cell): T 
 export const family: Kind<string> = {
   holds: 'botanical family',
   read: (found, cell) => {
-    const named = cell.names.family.find(found);
+    const plain = text.read(found, cell);
+    if (plain === undefined) return undefined;
+    const named = cell.names.family.find(plain);
     if (named.kind === 'one') return named.id;
-    cell.fault('unknown-name', {
-      gravity: 'look',
-      found,
-      nearest: cell.names.family.nearest(found),
-      figures: { of: 'family' },
-    });
-    return found.normalize('NFC');
+    const nearest = cell.names.family.nearest(plain);
+    cell.fault('unknown-name', { gravity: 'look', found, nearest, figures: { of: 'family' } });
+    return plain;
   },
-  write: (value) => value,
+  write: text.write,
 };

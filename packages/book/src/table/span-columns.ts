@@ -35,13 +35,8 @@ export function spanColumn(
     meaning,
     read: readSpan,
     write(wish) {
-      const span = wish.kind === 'span' ? wish.span : wholePlot;
-      const whole = span.fromShare === 0 && span.toShare === 1;
-      return headings.map((heading) =>
-        whole || !heading.name.startsWith('span')
-          ? ''
-          : String(heading.name === 'span_from_share' ? span.fromShare : span.toShare),
-      );
+      const edges = wish.kind === 'span' ? [String(wish.span.fromShare), String(wish.span.toShare)] : [];
+      return headings.map((_, at) => edges[at] ?? '');
     },
   };
 }
@@ -128,7 +123,7 @@ export function settledSpan(wish: SpanWish, bedCount: number | null): Span | nul
   return { fromShare: (wish.first - 1) / bedCount, toShare: wish.last / bedCount };
 }
 
-/** A span that is known. */
-export function asWish(span: Span): SpanWish {
-  return { kind: 'span', span };
+/** A span for writing. The whole plot needs no words, except under a host: there, nothing said would mean the host's ground. */
+export function asWish(span: Span, isUndersown = false): SpanWish {
+  return span.fromShare === 0 && span.toShare === 1 && !isUndersown ? { kind: 'not-said' } : { kind: 'span', span };
 }
