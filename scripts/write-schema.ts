@@ -1,8 +1,9 @@
-// Writes docs/schema: what each command prints on --json, as JSON Schema. A test holds the files to the shapes.
+// Writes what is written from the program itself: docs/schema (what --json prints, as JSON Schema) and docs/findings.md. A test holds them to it.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { schemaFiles } from '@leywright/api';
+import { findingsPage, schemaFiles } from '@leywright/api';
 
-const folder = join(import.meta.dirname, '..', 'docs', 'schema');
-mkdirSync(folder, { recursive: true });
-for (const [name, text] of schemaFiles()) writeFileSync(join(folder, name), text);
+const docs = join(import.meta.dirname, '..', 'docs');
+mkdirSync(join(docs, 'schema'), { recursive: true });
+for (const [name, text] of schemaFiles()) writeFileSync(join(docs, 'schema', name), text);
+writeFileSync(join(docs, 'findings.md'), findingsPage());

@@ -1,4 +1,5 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
+export { findingsPage } from './findings-page.ts';
 export { roundForJson } from './round.ts';
 export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';

@@ -9,6 +9,8 @@ export interface FindingWords {
   readonly sentence: string;
   /** Why it matters or how it comes about. */
   readonly cause: string;
+  /** What is done about it in general; a finding's own mends say it with names and days. */
+  readonly remedy: string;
 }
 
 export const headlinePlaces = ['ground', 'boxes', 'day'] as const;
