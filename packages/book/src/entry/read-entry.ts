@@ -1,6 +1,6 @@
 /** Entries from outside: each is either an entry of a version we know, or problems. */
 import type * as z from 'zod';
-import { type Problem, type ProblemCode, problemCodes } from '../folder/problem.ts';
+import { type Problem, type ProblemCode, problemCodes, quoteJson } from '../folder/problem.ts';
 import { nearest } from '../names/nearest.ts';
 import type { Entry, ReceivedEntry } from './entry.ts';
 import { entryShape, receivedShape } from './entry-shapes.ts';
@@ -42,7 +42,7 @@ function told(issue: z.core.$ZodIssue, json: unknown, line: number | null): read
     json,
   );
   if (value === undefined) return [problem('missing-value', line, path)];
-  const found = JSON.stringify(value);
+  const found = quoteJson(value);
   if (issue.code === 'invalid_value')
     return [problem('not-in-list', line, path, { found, nearest: nearest(String(value), issue.values.map(String)) })];
   if (issue.code === 'too_small' || issue.code === 'too_big') return [problem('out-of-range', line, path, { found })];

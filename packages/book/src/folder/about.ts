@@ -8,7 +8,7 @@ import type { Rotation } from '../farm/stand.ts';
 import { nearest } from '../names/nearest.ts';
 import { type PromiseHead, usualPackWeekday } from '../rows/promise.ts';
 import { type FarmJson, farmJson } from './farm-json.ts';
-import { type Fault, type ProblemCode, type ProblemList, problemCodes } from './problem.ts';
+import { type Fault, type ProblemCode, type ProblemList, problemCodes, quoteJson } from './problem.ts';
 
 const file = 'farm.json';
 
@@ -69,7 +69,7 @@ function tellIssue(issue: z.core.$ZodIssue, json: unknown, problems: ProblemList
     json,
   );
   const place = { file, line: null, column: issue.path.join('.') };
-  const found = value === undefined ? null : JSON.stringify(value);
+  const found = value === undefined ? null : quoteJson(value);
   if (value === undefined) problems.add('missing-value', place);
   else problems.add(codeOf(issue), place, { found, ...whatWouldDo(issue, String(value)) });
 }

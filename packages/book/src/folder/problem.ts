@@ -156,3 +156,9 @@ function more(file: string, count: number, stops: boolean): Problem {
     figures: { more: count - limits.problemsAFile },
   };
 }
+
+/** A value found in JSON, short; a list or an object only by its kind, however deep it is. */
+export function quoteJson(value: unknown): string {
+  if (Array.isArray(value)) return '[…]';
+  return typeof value === 'object' && value !== null ? '{…}' : JSON.stringify(value);
+}
