@@ -3,7 +3,10 @@ import { execFile, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterAll } from 'vitest';
+import { afterAll, vi } from 'vitest';
+
+// Each case starts the command some times over, on machines that are busy with others.
+vi.setConfig({ testTimeout: 90_000 });
 
 export const project = join(import.meta.dirname, '..', '..', '..');
 export const binary = join(project, 'packages', 'cli', 'bin', 'leywright.mjs');
@@ -55,7 +58,7 @@ export function farmFolder(files: Readonly<Record<string, string>>): string {
 
 /** Two plots by name and place, nothing else: a farm with nothing to put right. */
 export const smallFarm: Readonly<Record<string, string>> = {
-  'farm.json': JSON.stringify({ farm: 'small', name: 'Small Farm', place: { lat_deg: 52.2, lon_deg: 0.1, elevation_m: 20, near: 'Cambridge', jurisdiction: 'England', time_zone: 'Europe/London' } }),
+  'farm.json': JSON.stringify({ id: 'small', name: 'Small Farm', place: { lat_deg: 52.2, lon_deg: 0.1, elevation_m: 20, near: 'Cambridge', jurisdiction: 'England', time_zone: 'Europe/London' } }),
   'plots.csv': 'id,letter,name,kind,gross_ha,status,from\na,A,Ash Piece,permanent,1.00,organic,2027-01-01\nb,B,Brook Doles,permanent,0.50,organic,2027-01-01\n',
 };
 

@@ -36,6 +36,20 @@ describe('leywright import and export', () => {
     expect((await leywright(['verify-book', again.id, '--data', again.data])).code).toBe(0);
   });
 
+  test('what is changed by hand in an exported folder counts, and the records stay', async () => {
+    const { data, id } = await imported(demo);
+    const folder = join(newFolder(), 'farm');
+    await leywright(['export', id, '--data', data, '--to', folder, ...on]);
+    const plots = readFileSync(join(folder, 'plots.csv'), 'utf8');
+    writeFileSync(join(folder, 'plots.csv'), plots.replace('Cinder Hill', 'Cinder Top'));
+    const names = (out: string) => (JSON.parse(out) as { ground: { name: string }[] }).ground.map((plot) => plot.name);
+    expect(names((await leywright(['plan', folder, '--json', ...on])).out)).toContain('Cinder Top');
+    const again = await imported(folder);
+    const after = JSON.parse((await leywright(['plan', again.id, '--data', again.data, '--json', ...on])).out);
+    const before = JSON.parse((await leywright(['plan', demo, '--json', ...on])).out.replaceAll('Cinder Hill', 'Cinder Top'));
+    expect(after).toEqual(before);
+  });
+
   test('nothing is written over', async () => {
     const folder = farmFolder(smallFarm);
     const { code, err } = await leywright(['export', demo, '--to', folder]);

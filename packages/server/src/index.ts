@@ -1,6 +1,7 @@
 /** The server's front door. What listens is loaded only when it is started, so that a command which needs the disk alone stays quick. */
 export { readServeArguments, type ServeWish, usualPort } from './app/arguments.ts';
 export { type FarmFiles, readFarmFiles } from './disk/read-folder.ts';
+export { farmOfFolder } from './farm/tables-as-entries.ts';
 export type { Started } from './start.ts';
 
 export async function loadServer() {

@@ -78,5 +78,5 @@ function portSentence(error: unknown, port: number): string {
 /** A farm with its whole book, for commands that look into a store without serving it. */
 export async function farmInStore(store: Store, id: FarmId) {
   const open = await farmShelf(store).open(id);
-  return open === null ? null : { farm: open.farm, described: open.described(), bookFindings: open.bookFindings, entries: await allEntries(store, id) };
+  return open === null ? null : { farm: open.farm, described: open.described, bookFindings: open.bookFindings, entries: await allEntries(store, id) };
 }

@@ -10,12 +10,12 @@ import { said } from '../words.ts';
 export async function exportCommand(args: readonly string[], io: Io): Promise<ExitCode> {
   const parsed = parseFarmWish(args, 1, io);
   if (parsed.kind === 'problems') return refuse(io, parsed.sentences);
-  const { words, data, to, json } = parsed.wish;
+  const { words, data, to, json, today } = parsed.wish;
   if (to === null) return refuse(io, [said.needsTo]);
   if (await isTaken(to)) return refuse(io, [said.toTaken(to)]);
-  const opened = await openFarm({ name: words[0], data, json }, io);
+  const opened = await openFarm({ name: words[0], data, json, today }, io);
   if (typeof opened === 'number') return opened;
-  const files = writeFarmFolder(opened.described, opened.entries);
+  const files = writeFarmFolder(opened.described(), opened.entries);
   try {
     if (to.endsWith('.zip')) await writeFile(to, zipFolder(files), { flag: 'wx' });
     else await writeAll(to, files);

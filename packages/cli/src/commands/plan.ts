@@ -12,7 +12,7 @@ export async function planCommand(args: readonly string[], io: Io): Promise<Exit
   const parsed = parseFarmWish(args, 1, io);
   if (parsed.kind === 'problems') return refuse(io, parsed.sentences);
   const { wish } = parsed;
-  const opened = await openFarm({ name: wish.words[0], data: wish.data, json: wish.json }, io);
+  const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
   if (typeof opened === 'number') return opened;
   const plan = planFarm(opened.farm, planWishOf(wish));
   if (wish.json) io.out(JSON.stringify(roundForJson(plan)));

@@ -4,7 +4,7 @@ import { readFarmFolder, readFarmZip, verifyBook } from '@leywright/book';
 import { knownNames } from '@leywright/planner';
 import { readFarmFiles } from '@leywright/server';
 import { parseFarmWish } from '../arguments.ts';
-import { notRead, openFarm } from '../farm/open-farm.ts';
+import { type FarmName, notRead, openFarm } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { said } from '../words.ts';
 
@@ -17,10 +17,10 @@ interface Verified {
 export async function verifyBookCommand(args: readonly string[], io: Io): Promise<ExitCode> {
   const parsed = parseFarmWish(args, 1, io);
   if (parsed.kind === 'problems') return refuse(io, parsed.sentences);
-  const { words, data, json } = parsed.wish;
+  const { words, data, json, today } = parsed.wish;
   const [name] = words;
   if (name === undefined) return refuse(io, [said.noFarm]);
-  const verified = data === null ? await verifyOnDisk(name, io) : await verifyInStore({ name, data, json }, io);
+  const verified = data === null ? await verifyOnDisk(name, io) : await verifyInStore({ name, data, json, today }, io);
   if (typeof verified === 'number') return verified;
   const { ok, entries, firstBad } = verified;
   if (json) printJson(io, { ok, entries, firstBad: firstBad?.seq ?? null, why: firstBad?.how ?? null });
@@ -42,7 +42,7 @@ async function verifyOnDisk(path: string, io: Io): Promise<Verified | ExitCode> 
   return verified(reading.entries);
 }
 
-async function verifyInStore(asked: { readonly name: string; readonly data: string; readonly json: boolean }, io: Io): Promise<Verified | ExitCode> {
+async function verifyInStore(asked: FarmName, io: Io): Promise<Verified | ExitCode> {
   const opened = await openFarm(asked, io);
   return typeof opened === 'number' ? opened : verified(opened.entries);
 }

@@ -12,7 +12,7 @@ export async function whyCommand(args: readonly string[], io: Io): Promise<ExitC
   if (parsed.kind === 'problems') return refuse(io, parsed.sentences);
   const { wish } = parsed;
   const [name, figure] = wish.words;
-  const opened = await openFarm({ name, data: wish.data, json: wish.json }, io);
+  const opened = await openFarm({ ...wish, name }, io);
   if (typeof opened === 'number') return opened;
   if (figure === undefined) return refuse(io, [said.noFigure]);
   const why = whyOf(opened.farm, planWishOf(wish), figure);

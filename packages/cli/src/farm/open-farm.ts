@@ -1,9 +1,9 @@
 /** FARM as people name it: a folder, a zip, or with `--data` the id of a farm in a store. */
 import { problemSentence } from '@leywright/api';
-import { type BookFinding, type Farm, type FolderReading, type Problem, type ReceivedEntry, readFarmFolder, readFarmZip, replay } from '@leywright/book';
-import { type FarmId, readId } from '@leywright/measures';
+import { type BookFinding, type Farm, type FolderReading, type Problem, type ReceivedEntry, readFarmFolder, readFarmZip } from '@leywright/book';
+import { type Day, type FarmId, readId } from '@leywright/measures';
 import { knownNames } from '@leywright/planner';
-import { type FarmFiles, loadServer, readFarmFiles } from '@leywright/server';
+import { farmOfFolder, type FarmFiles, loadServer, readFarmFiles } from '@leywright/server';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { said } from '../words.ts';
 
@@ -11,7 +11,7 @@ export interface Opened {
   /** With the records of its book. */
   readonly farm: Farm;
   /** Without them: what the tables of a farm folder hold. */
-  readonly described: Farm;
+  readonly described: () => Farm;
   readonly bookFindings: readonly BookFinding[];
   readonly entries: readonly ReceivedEntry[];
 }
@@ -20,22 +20,23 @@ export interface FarmName {
   readonly name: string | undefined;
   readonly data: string | null;
   readonly json: boolean;
+  readonly today: Day;
 }
 
 /** The farm, or the code to leave with after everything wrong with it was said. */
 export async function openFarm(asked: FarmName, io: Io): Promise<Opened | ExitCode> {
   if (asked.name === undefined) return refuse(io, [said.noFarm]);
-  return asked.data === null ? fromDisk(asked.name, asked.json, io) : fromStore(asked.name, asked.data, io);
+  return asked.data === null ? fromDisk(asked.name, asked, io) : fromStore(asked.name, asked.data, io);
 }
 
 /** Why a path is no farm. */
 export const notRead = { 'not-there': said.notThere, neither: said.neither, 'too-large': said.tooLarge } as const;
 
-async function fromDisk(path: string, json: boolean, io: Io): Promise<Opened | ExitCode> {
+async function fromDisk(path: string, { json, today }: FarmName, io: Io): Promise<Opened | ExitCode> {
   const reading = readReading(path, await readFarmFiles(path), { json, io });
   if (typeof reading === 'number') return reading;
-  const { farm, findings } = replay(reading.farm, reading.entries);
-  return { farm, described: reading.farm, bookFindings: findings, entries: reading.entries };
+  const { farm, findings, described } = farmOfFolder(reading.farm, reading.entries, today);
+  return { farm, described, bookFindings: findings, entries: reading.entries };
 }
 
 /** What a folder or zip holds; everything wrong with it is said, and nothing is taken by halves. */

@@ -1,11 +1,12 @@
 /** Makes a farm in the store: from its first sentence, or from the files of a farm folder. All of it or nothing. */
-import { canonicalJson, emptyFarm, entriesOf, type Farm, type FolderReading, newEntryId, type ReceivedEntry, replay } from '@leywright/book';
+import { type Farm, type FolderReading, newEntryId, type ReceivedEntry } from '@leywright/book';
 import { asId, type DeviceId, type FarmId, type PersonId, readId } from '@leywright/measures';
 import { firstFarm, type FirstSentence } from '@leywright/planner';
 import type { StoredFarm } from '@leywright/store';
 import { type HttpProblem, refusal } from '../app/answer.ts';
 import { type Desk, hexOf } from '../app/desk.ts';
 import { firstProblem, folderProblem } from './problems.ts';
+import { tablesAsEntries } from './tables-as-entries.ts';
 
 export type Founding =
   | { readonly kind: 'founded'; readonly farm: StoredFarm; readonly assumed: readonly string[]; readonly problems: readonly HttpProblem[] }
@@ -37,7 +38,7 @@ interface Founder {
 async function write(desk: Desk, { farm, book, assumed, problems }: Founder): Promise<Founding> {
   const receivedAt = desk.clock.now();
   const today = desk.clock.today();
-  const entries = isToldByBook(farm, book) ? [] : entriesOf(farm, {
+  const entries = tablesAsEntries(farm, book, {
     farm: farm.about.id, by: importer, device: asId<DeviceId>(`import-${hexOf(desk.random(4))}`), doneOn: today, enteredAt: receivedAt, deviceSeqFrom: 1,
     newId: () => newEntryId(desk.random(10), Date.parse(receivedAt)),
   });
@@ -45,11 +46,6 @@ async function write(desk: Desk, { farm, book, assumed, problems }: Founder): Pr
   const founded = await desk.store.foundFarm({ id: farm.about.id, name: farm.about.name, sample: farm.about.sample, book, entries }, receipt);
   if (founded.kind === 'id-taken') return { kind: 'refused', status: 409, problems: [refusal('id-taken', { found: farm.about.id })] };
   return { kind: 'founded', farm: founded.farm, assumed, problems };
-}
-
-/** A book that was exported from a store describes the farm itself; then its tables are not entered a second time. */
-function isToldByBook(farm: Farm, book: readonly ReceivedEntry[]): boolean {
-  return canonicalJson(replay(emptyFarm(farm.about), book).farm) === canonicalJson(replay(farm, book).farm);
 }
 
 /** `our-farm-3f9a2c`: readable, and no two farms of one name meet. */
