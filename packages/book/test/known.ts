@@ -14,7 +14,10 @@ export const known: KnownNames = {
     ['mix-ley-clover-grass', 'Two-year ley: red clover, white clover, cocksfoot'],
     ['white-mustard', 'White mustard'],
   ]),
-  organisms: new Map([['clubroot', 'Plasmodiophora brassicae'], ['white-rot', 'Stromatinia cepivora']]),
+  organisms: new Map([
+    ['clubroot', 'Plasmodiophora brassicae'],
+    ['white-rot', 'Stromatinia cepivora'],
+  ]),
   families: ['Apiaceae', 'Brassicaceae', 'Amaryllidaceae', 'Solanaceae', 'Fabaceae'],
   storeKinds: ['cold', 'cool', 'ambient_frost_free', 'ambient_warm', 'clamp', 'field'],
 };

@@ -44,7 +44,12 @@ function told(issue: z.core.$ZodIssue, json: unknown, line: number | null): read
   if (value === undefined) return [problem('missing-value', line, path)];
   const found = quoteJson(value);
   if (issue.code === 'invalid_value')
-    return [problem('not-in-list', line, path, { found, nearest: nearest(String(value), issue.values.map(String)) })];
+    return [
+      problem('not-in-list', line, path, {
+        found,
+        nearest: nearest(typeof value === 'string' ? value : found, issue.values.map(String)),
+      }),
+    ];
   if (issue.code === 'too_small' || issue.code === 'too_big') return [problem('out-of-range', line, path, { found })];
   const nearby =
     issue.code === 'custom' && Array.isArray(issue.params?.['nearest']) ? issue.params['nearest'].map(String) : [];

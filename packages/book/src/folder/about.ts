@@ -71,7 +71,11 @@ function tellIssue(issue: z.core.$ZodIssue, json: unknown, problems: ProblemList
   const place = { file, line: null, column: issue.path.join('.') };
   const found = value === undefined ? null : quoteJson(value);
   if (value === undefined) problems.add('missing-value', place);
-  else problems.add(codeOf(issue), place, { found, ...whatWouldDo(issue, String(value)) });
+  else
+    problems.add(codeOf(issue), place, {
+      found,
+      ...whatWouldDo(issue, typeof value === 'string' ? value : (found ?? '')),
+    });
 }
 
 function codeOf(issue: z.core.$ZodIssue): ProblemCode {

@@ -27,7 +27,8 @@ import { bookFileName } from './text.ts';
 
 /**
  * Files by name, texts. Tables without rows are left out. Harvests, weighings and jobs done stand in no table: they are records, and travel as
- * the entries.
+ * the entries. For a farm kept as a book, hand in what describes it, `replay(emptyFarm(about), entries, { only: 'descriptions' }).farm`, with all
+ * its entries: reading the folder and replaying its entries gives the farm again.
  */
 export function writeFarmFolder(farm: Farm, entries: readonly ReceivedEntry[]): Map<string, string> {
   const files = new Map<string, string>();

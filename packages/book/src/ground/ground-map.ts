@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import type { Feature, Plot } from '../farm/land.ts';
 import { featureKinds } from '../farm/land.ts';
-import type { Fault, ProblemCode, ProblemList } from '../folder/problem.ts';
+import { type Fault, type ProblemCode, type ProblemList, quoteJson } from '../folder/problem.ts';
 import type { Names } from '../names/names.ts';
 import { nearest } from '../names/nearest.ts';
 import { crossesItself, mostCorners, type Position, type Ring, ringAreaM2 } from './rings.ts';
@@ -173,7 +173,7 @@ function readLine(line: readonly Position[], drawn: Drawn, { at, reading }: Draw
   );
   const kind = properties['kind'] ?? null;
   if (kind !== null && !featureKinds.includes(kind as Feature['kind'])) {
-    const found = String(kind);
+    const found = typeof kind === 'string' ? kind : quoteJson(kind);
     reading.tell(at, 'not-in-list', { column: 'properties.kind', found, nearest: nearest(found, featureKinds) });
     return;
   }

@@ -84,7 +84,11 @@ function spanOf(row: Placed<RotationRow>, stand: Laid, before: readonly Laid[]):
 
 export function rowsOfCourses(rotation: Rotation): RotationRow[] {
   return rotation.courses.flatMap((course) =>
-    course.stands.map((stand) => ({ ...stand, course: course.id, span: asWish(stand.span, stand.undersownIn !== null) })),
+    course.stands.map((stand) => ({
+      ...stand,
+      course: course.id,
+      span: asWish(stand.span, stand.undersownIn !== null),
+    })),
   );
 }
 
