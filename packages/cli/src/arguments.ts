@@ -52,6 +52,6 @@ function parse(args: readonly string[]) {
   }
 }
 
-export function planWishOf(wish: FarmWish): PlanWish {
-  return wish.year === null ? { today: wish.today } : { today: wish.today, year: wish.year };
+export function planWishOf(wish: FarmWish, book: PlanWish['book'] = []): PlanWish {
+  return { today: wish.today, book, ...(wish.year === null ? {} : { year: wish.year }) };
 }

@@ -13,5 +13,6 @@ export { knownPlaces } from './first/place.ts';
 export type { FirstProblem, FirstSentence, FirstStamp } from './first/sentence.ts';
 export { type KnownNames, knownNames } from './crops/known-names.ts';
 export { makePlanner, planFarm, type Planner } from './plan/planner.ts';
-export { groundMendCodes, type GroundMendCode } from './plan/say.ts';
+export { groundMendCodes, type GroundMendCode } from './faults/say.ts';
 export type { CropBook, ClimateDays, Known, PlannedCrop, SupplyInput } from './plan/inputs.ts';
+export { bookMendCodes, type BookMendCode } from './faults/book-findings.ts';

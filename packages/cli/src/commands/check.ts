@@ -12,7 +12,7 @@ export async function checkCommand(args: readonly string[], io: Io): Promise<Exi
   const { wish } = parsed;
   const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
   if (typeof opened === 'number') return opened;
-  const plan = planFarm(opened.farm, planWishOf(wish));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
   const told = tellFindings(plan, voiceOf(plan, opened.farm));
   if (wish.json) printJson(io, roundForJson(told));
   else io.out(findingsText(told.findings));

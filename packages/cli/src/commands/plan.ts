@@ -14,7 +14,7 @@ export async function planCommand(args: readonly string[], io: Io): Promise<Exit
   const { wish } = parsed;
   const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
   if (typeof opened === 'number') return opened;
-  const plan = planFarm(opened.farm, planWishOf(wish));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
   if (wish.json) io.out(JSON.stringify(roundForJson(plan)));
   else {
     const voice = voiceOf(plan, opened.farm);

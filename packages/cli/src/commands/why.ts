@@ -15,9 +15,9 @@ export async function whyCommand(args: readonly string[], io: Io): Promise<ExitC
   const opened = await openFarm({ ...wish, name }, io);
   if (typeof opened === 'number') return opened;
   if (figure === undefined) return refuse(io, [said.noFigure]);
-  const why = whyOf(opened.farm, planWishOf(wish), figure);
+  const why = whyOf(opened.farm, planWishOf(wish, opened.bookFindings), figure);
   if (why === null) return refuse(io, [said.noSuchFigure(figure)]);
-  const plan = planFarm(opened.farm, planWishOf(wish));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
   const told = tellWhy(why, voiceOf(plan, opened.farm));
   if (wish.json) printJson(io, roundForJson(told));
   else io.out(whyText(told));

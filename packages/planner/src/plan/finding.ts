@@ -34,9 +34,16 @@ export const findingCodes = [
   'hands-unknown',
   // book
   'rival-amendments',
-  'record-without-stand',
+  'amendments-in-a-ring',
+  'original-not-received',
+  'one-id-two-entries',
   'records-not-received',
+  'device-number-twice',
   'device-clock-wrong',
+  'record-without-stand',
+  'record-without-plot',
+  'stand-end-assumed',
+  'no-rotation-to-agree',
   'climate-assumed',
 ] as const;
 export type FindingCode = (typeof findingCodes)[number];

@@ -5,6 +5,7 @@
  * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`.
  */
 import type { Day, IsoWeek } from '@leywright/measures';
+import type { BookFinding } from '@leywright/book';
 import type { Finding } from './finding.ts';
 import type { PlotGround } from './ground.ts';
 import type { NitrogenYear } from './soil.ts';
@@ -19,6 +20,8 @@ export interface PlanWish {
   /** First and last year of the ribbon; default from five years back to four years on (ten years). */
   readonly fromYear?: number;
   readonly toYear?: number;
+  /** What the replay said about the book, to stand among the findings. */
+  readonly book?: readonly BookFinding[];
 }
 
 export interface Horizon {

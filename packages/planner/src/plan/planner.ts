@@ -6,7 +6,8 @@ import { type FarmGround, farmGround } from '../ground/farm-findings.ts';
 import { type GroundMemos, groundStages, type GroundStages, makeGroundMemos } from '../ground/ground-stages.ts';
 import { horizonOf } from '../season/horizon.ts';
 import { headlineFigures } from './headline.ts';
-import { findingsInOrder } from './in-order.ts';
+import { bookFindings } from '../faults/book-findings.ts';
+import { findingsInOrder } from '../faults/in-order.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Plan, PlanWish } from './plan.ts';
 import { type SupplyStage, supplyStage } from './supply-stage.ts';
@@ -38,7 +39,7 @@ function planWith(farm: Farm, wish: PlanWish, memos: Memos): Plan {
   const { ground, findings } = memos.farms.get(farmKey(farm, stages, memos), () => farmGround(stages));
   const input = supplyInput(farm, stages, ground);
   const supplied = memos.supplies.get(supplyKey(farm, stages, memos), () => supplyStage(input));
-  const all = findingsInOrder([...findings, ...supplied.findings], farm);
+  const all = findingsInOrder([...findings, ...supplied.findings, ...bookFindings(wish.book ?? [])], farm);
   return {
     farm: { id: farm.about.id, name: farm.about.name, sample: farm.about.sample },
     today: wish.today, year, horizon, agreed: agreedOf(farm), climate: stages.setting.climate.used, ground, nitrogen: stages.plots.flatMap((plot) => plot.nitrogen),

@@ -1,9 +1,10 @@
-/** Words for what is found between the promise, the stores, the hands and the book. */
+/** Words for what is found between the promise, the stores and the hands. */
 import type { FindingCode } from '@leywright/planner';
 import type { FindingWords } from '../word-kinds.ts';
+import type { BookCode } from './findings-book.ts';
 import type { GroundCode } from './findings-ground.ts';
 
-export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCode>, FindingWords>> = {
+export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCode | BookCode>, FindingWords>> = {
   'box-short': {
     title: 'The box is short',
     sentence: 'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items} of {promisedItems}.',
@@ -69,29 +70,5 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
     sentence: 'Nobody’s hours are written down, so the work of {hoursH} in {year} cannot be set against them.',
     cause: 'What is not given is not known; it is not taken as nought.',
     remedy: 'Write down who works and for how many hours.',
-  },
-  'rival-amendments': {
-    title: 'Two corrections of one record',
-    sentence: '{rivals} corrections name the same record[ of {on}]; neither is used until you choose.',
-    cause: 'Two people corrected it without seeing each other’s correction. Both are kept.',
-    remedy: 'Choose one; the other stays in the book.',
-  },
-  'record-without-stand': {
-    title: 'A record without its stand',
-    sentence: 'The record of {on} names {what}, and no stand fits it[ on {plot}].',
-    cause: 'The stand was taken away, is misspelt, or is not yet in the plan.',
-    remedy: 'Say which stand it belongs to, or correct the record.',
-  },
-  'records-not-received': {
-    title: 'Records not yet received',
-    sentence: '{missingRecords} from {device} have not come in yet.',
-    cause: 'The device numbers its records and some numbers are missing; they may still be on it.',
-    remedy: 'Open Leywright on that device where there is signal.',
-  },
-  'device-clock-wrong': {
-    title: 'A device’s clock is wrong',
-    sentence: 'The clock of {device} is {minutes} out.',
-    cause: 'Its records are put in order by the time they were received; set its clock.',
-    remedy: 'Set the clock of that device.',
   },
 };

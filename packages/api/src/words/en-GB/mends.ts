@@ -1,5 +1,5 @@
 /** What could be done about a finding, by the code of the mend. */
-import type { GroundMendCode } from '@leywright/planner';
+import type { BookMendCode, GroundMendCode } from '@leywright/planner';
 
 const groundMendWords: Readonly<Record<GroundMendCode, string>> = {
   'move-to-year': 'Grow {stand} there in {year} or later.',
@@ -31,4 +31,15 @@ const groundMendWords: Readonly<Record<GroundMendCode, string>> = {
   'record-weather': 'Record your own weather; a year of it takes the place of the normals.',
 };
 
-export const mendWords: Readonly<Record<string, string>> = { ...groundMendWords };
+const bookMendWords: Readonly<Record<BookMendCode, string>> = {
+  'choose-amendment': 'Choose the correction that is right.',
+  'open-device': 'Open Leywright on {device} where there is signal.',
+  'set-clock': 'Set the clock of {device}.',
+  'name-stand': 'Say which stand the record belongs to.',
+  'correct-record': 'Correct the record by a new one that names it.',
+  'record-end': 'Record when it ends, or how long it is to stand.',
+  'ask-for-record': 'Open Leywright on the device that made the record.',
+  'write-rotation': 'Write the rotation, then agree it.',
+};
+
+export const mendWords: Readonly<Record<string, string>> = { ...groundMendWords, ...bookMendWords };
