@@ -1,17 +1,26 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
 export { findingsPage } from './findings-page.ts';
 export { roundForJson } from './round.ts';
+export { schemaFiles } from './schema-files.ts';
 export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';
 export * as planShapes from './shapes/plan.ts';
 export * as toldShapes from './shapes/told.ts';
-export { schemaFiles } from './schema-files.ts';
 export { speak } from './speak.ts';
-export { tellFinding, tellFindings, tellWhy, type ToldFinding } from './tell.ts';
-export { type HeadlinePlace, headlinePlaces } from './words/word-kinds.ts';
+export { type ToldFinding, tellFinding, tellFindings, tellWhy } from './tell.ts';
 export { type Language, languages } from './words/languages.ts';
 export {
-  causeOf, doubtSentence, headlineOf, mendSentence, problemSentence, refusalSentence, sentenceOf, sentenceRuns, titleOf, whyTitle,
+  causeOf,
+  doubtSentence,
+  headlineOf,
+  mendSentence,
+  problemSentence,
+  refusalSentence,
+  sentenceOf,
+  sentenceRuns,
+  titleOf,
+  whyTitle,
 } from './words/sentences.ts';
 export type { Figures, Run } from './words/template.ts';
 export { plainVoice, type Spoken, type Voice, voiceOf } from './words/voice.ts';
+export { type HeadlinePlace, headlinePlaces } from './words/word-kinds.ts';

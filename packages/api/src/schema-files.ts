@@ -6,11 +6,24 @@ import { plan } from './shapes/plan.ts';
 import { exported, findings, imported, verified } from './shapes/told.ts';
 
 const shapes: Readonly<Record<string, z.ZodType>> = {
-  plan, check: findings, why: toldWhy, calc: calcAnswer, 'calc-list': calcModels, 'calc-checks': checkedRows, import: imported, export: exported,
-  'verify-book': verified, problems: folderProblems,
+  plan,
+  check: findings,
+  why: toldWhy,
+  calc: calcAnswer,
+  'calc-list': calcModels,
+  'calc-checks': checkedRows,
+  import: imported,
+  export: exported,
+  'verify-book': verified,
+  problems: folderProblems,
 };
 
 /** Text of each file, `plan.json` and so on. */
 export function schemaFiles(): ReadonlyMap<string, string> {
-  return new Map(Object.entries(shapes).map(([name, shape]) => [`${name}.json`, `${JSON.stringify(z.toJSONSchema(shape, { target: 'draft-2020-12' }), null, 2)}\n`]));
+  return new Map(
+    Object.entries(shapes).map(([name, shape]) => [
+      `${name}.json`,
+      `${JSON.stringify(z.toJSONSchema(shape, { target: 'draft-2020-12' }), null, 2)}\n`,
+    ]),
+  );
 }

@@ -10,5 +10,6 @@ export const speak = {
   /** Week 23 (from Mon 7 June). */
   week: (week: string, voice: Pick<Voice, 'year'>): string => writeWeek(week, voice),
   /** 2027-w23, Mon 7 June. */
-  weekStart: (week: string): string => `${week}, ${writeWeek(week, { year: Number(week.slice(0, 4)) }).replace(/^.*from (.*)\)$/, '$1')}`,
+  weekStart: (week: string): string =>
+    `${week}, ${writeWeek(week, { year: Number(week.slice(0, 4)) }).replace(/^.*from (.*)\)$/, '$1')}`,
 } as const;

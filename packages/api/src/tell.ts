@@ -12,14 +12,26 @@ export interface ToldFinding extends Finding {
 
 export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
   const mends = finding.mend.map((mend) => mendSentence(mend, finding, voice));
-  return { ...finding, title: titleOf(finding, voice), sentence: sentenceOf(finding, voice), cause: causeOf(finding, voice), mends };
+  return {
+    ...finding,
+    title: titleOf(finding, voice),
+    sentence: sentenceOf(finding, voice),
+    cause: causeOf(finding, voice),
+    mends,
+  };
 }
 
 /** All findings of a plan, as `check --json` and `GET …/findings` answer. */
 export function tellFindings(plan: Plan, voice: Voice) {
   const { findings } = plan;
   const toPutRight = findings.filter((finding) => finding.gravity === 'put-right').length;
-  return { farm: plan.farm.name, today: plan.today, year: plan.year, toPutRight, findings: findings.map((finding) => tellFinding(finding, voice)) };
+  return {
+    farm: plan.farm.name,
+    today: plan.today,
+    year: plan.year,
+    toPutRight,
+    findings: findings.map((finding) => tellFinding(finding, voice)),
+  };
 }
 
 export function tellWhy(why: Why, voice: Voice) {

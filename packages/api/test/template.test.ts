@@ -24,7 +24,11 @@ describe('a sentence with places for figures', () => {
   });
 
   test('comes in runs, so that a screen can set the figures apart', () => {
-    expect(runsOf('Short by {items}.', { items: 6 }, plain)).toEqual([{ text: 'Short by ', figure: null }, { text: '6', figure: 'items' }, { text: '.', figure: null }]);
+    expect(runsOf('Short by {items}.', { items: 6 }, plain)).toEqual([
+      { text: 'Short by ', figure: null },
+      { text: '6', figure: 'items' },
+      { text: '.', figure: null },
+    ]);
   });
 
   test('tells which figures it asks for and which it needs', () => {

@@ -1,7 +1,7 @@
-import { farmWith, plot, randomFarm, sampleBook, sampleFarm, sampleToday, stand } from '@leywright/farm-kit';
 import { type Farm, problemCodes, replay } from '@leywright/book';
+import { farmWith, plot, randomFarm, sampleBook, sampleFarm, sampleToday, stand } from '@leywright/farm-kit';
 import { asDay } from '@leywright/measures';
-import { findingCodes, firstFarm, planFarm, type Plan } from '@leywright/planner';
+import { findingCodes, firstFarm, type Plan, planFarm } from '@leywright/planner';
 import { describe, expect, test } from 'vitest';
 import { headlineOf, headlinePlaces, problemSentence, tellFinding, voiceOf } from '../src/index.ts';
 import { wordTables } from '../src/words/tables.ts';
@@ -22,9 +22,30 @@ function told(farm: Farm, today: string, year?: number): Told {
 function manyPlans(): readonly Told[] {
   const tables = sampleFarm();
   const sample = replay(tables, sampleBook(tables, sampleToday)).farm;
-  const first = firstFarm({ name: null, plots: 6, areaHa: 5.2, plotAreasHa: null, near: 'Cambridge', latDeg: null, lonDeg: null, items: 7, households: 400, weeks: 49 }, { id: 'ours', today: asDay('2027-06-08') });
-  const random = [1, 2, 3, 4, 5, 6].map((seed) => told(randomFarm({ seed, plots: 4, years: 6, crops: 9, firstYear: 2024 }), '2026-03-01'));
-  return [told(sample, sampleToday), told(sample, sampleToday, 2029), ...(first.kind === 'farm' ? [told(first.farm, '2027-06-08')] : []), ...random];
+  const first = firstFarm(
+    {
+      name: null,
+      plots: 6,
+      areaHa: 5.2,
+      plotAreasHa: null,
+      near: 'Cambridge',
+      latDeg: null,
+      lonDeg: null,
+      items: 7,
+      households: 400,
+      weeks: 49,
+    },
+    { id: 'ours', today: asDay('2027-06-08') },
+  );
+  const random = [1, 2, 3, 4, 5, 6].map((seed) =>
+    told(randomFarm({ seed, plots: 4, years: 6, crops: 9, firstYear: 2024 }), '2026-03-01'),
+  );
+  return [
+    told(sample, sampleToday),
+    told(sample, sampleToday, 2029),
+    ...(first.kind === 'farm' ? [told(first.farm, '2027-06-08')] : []),
+    ...random,
+  ];
 }
 
 describe('words for findings', () => {
@@ -54,25 +75,51 @@ describe('words for findings', () => {
   });
 
   test('name plots and crops by their names, never by their ids', () => {
-    const farm = farmWith({ plots: [plot('A', { name: 'Ash Piece' })], stands: [stand('a', 'leek-mid', ['2027-06-01', '2028-01-20']), stand('a', 'kale-curly', ['2027-06-10', '2028-02-20'])] });
+    const farm = farmWith({
+      plots: [plot('A', { name: 'Ash Piece' })],
+      stands: [
+        stand('a', 'leek-mid', ['2027-06-01', '2028-01-20']),
+        stand('a', 'kale-curly', ['2027-06-10', '2028-02-20']),
+      ],
+    });
     const { plan } = told(farm, '2027-03-01');
     const overlap = plan.findings.find((finding) => finding.code === 'stands-overlap');
     if (overlap === undefined) throw new Error('no overlap found');
     const { sentence } = tellFinding(overlap, voiceOf(plan, farm));
-    expect(sentence).toBe('Curly kale and mid-season leek stand on the same ground on Ash Piece, 1 ha of it, from Thu 10 June, week 23 to Thu 20 January 2028, week 3.');
+    expect(sentence).toBe(
+      'Curly kale and mid-season leek stand on the same ground on Ash Piece, 1 ha of it, from Thu 10 June, week 23 to Thu 20 January 2028, week 3.',
+    );
   });
 });
 
 describe('words for problems of a folder', () => {
   test('are there for every code, with the place before and the right answer after', () => {
     for (const code of problemCodes) {
-      const sentence = problemSentence({ code, gravity: 'stops', file: 'plots.csv', line: 3, column: 'gross_ha', found: 'x', nearest: ['y'], figures: {} });
+      const sentence = problemSentence({
+        code,
+        gravity: 'stops',
+        file: 'plots.csv',
+        line: 3,
+        column: 'gross_ha',
+        found: 'x',
+        nearest: ['y'],
+        figures: {},
+      });
       expect(sentence, code).toMatch(/^plots\.csv, line 3, gross_ha: .*y[?.]$/);
     }
   });
 
   test('ask back a name that is nearly right', () => {
-    const sentence = problemSentence({ code: 'unknown-name', gravity: 'stops', file: 'agreed.csv', line: 3, column: 'what', found: 'carot', nearest: ['Carrot'], figures: { of: 'crop' } });
+    const sentence = problemSentence({
+      code: 'unknown-name',
+      gravity: 'stops',
+      file: 'agreed.csv',
+      line: 3,
+      column: 'what',
+      found: 'carot',
+      nearest: ['Carrot'],
+      figures: { of: 'crop' },
+    });
     expect(sentence).toBe('agreed.csv, line 3, what: There is no crop "carot". Did you mean Carrot?');
   });
 });
@@ -81,15 +128,38 @@ describe('the first sentence of each place', () => {
   const base = told(farmWith({ plots: [plot('A', { name: 'Ash Piece' })] }), '2027-06-08');
   const voice = voiceOf(base.plan, base.farm);
   const withNumbers = (headline: Partial<Plan['headline']>): Plan => ({
-    ...base.plan, headline: { ...base.plan.headline, ...headline },
-    supply: { year: 2027, boxWeeks: 49, households: 260, needs: [], harvests: [], stores: [], boxes: [], hungryGap: null, reach: null },
+    ...base.plan,
+    headline: { ...base.plan.headline, ...headline },
+    supply: {
+      year: 2027,
+      boxWeeks: 49,
+      households: 260,
+      needs: [],
+      harvests: [],
+      stores: [],
+      boxes: [],
+      hungryGap: null,
+      reach: null,
+    },
   });
-  const weeks = ['2027-w23', '2027-w24', '2027-w25', '2027-w26', '2027-w27'].map((week) => week as Plan['headline']['shortWeeks'][number]);
+  const weeks = ['2027-w23', '2027-w24', '2027-w25', '2027-w26', '2027-w27'].map(
+    (week) => week as Plan['headline']['shortWeeks'][number],
+  );
 
   test('says which winters lie bare and from when the box is short', () => {
-    const plan = withNumbers({ bareWinters: [{ plot: 'f', name: 'Far Ridding', winter: 2029 }], shortWeeks: weeks, shortItems: 6, boxWeeks: 49, households: 260 });
-    expect(headlineOf(plan, 'ground', voice)).toBe('One winter lies bare, on Far Ridding. The box is short for five weeks from June.');
-    expect(headlineOf(plan, 'boxes', voice)).toBe('The box is short in five weeks of 49: 6 items missing in all, first in week 23 (from Mon 7 June).');
+    const plan = withNumbers({
+      bareWinters: [{ plot: 'f', name: 'Far Ridding', winter: 2029 }],
+      shortWeeks: weeks,
+      shortItems: 6,
+      boxWeeks: 49,
+      households: 260,
+    });
+    expect(headlineOf(plan, 'ground', voice)).toBe(
+      'One winter lies bare, on Far Ridding. The box is short for five weeks from June.',
+    );
+    expect(headlineOf(plan, 'boxes', voice)).toBe(
+      'The box is short in five weeks of 49: 6 items missing in all, first in week 23 (from Mon 7 June).',
+    );
   });
 
   test('says so when nothing lies bare and nothing is short', () => {
@@ -99,9 +169,18 @@ describe('the first sentence of each place', () => {
   });
 
   test('counts winters, not plots, and names at most three plots', () => {
-    const bare = (names: readonly string[]) => withNumbers({ bareWinters: names.map((name, at) => ({ plot: name, name, winter: at < 2 ? 2028 : 2029 })), shortWeeks: weeks.slice(0, 1), boxWeeks: 49 });
-    expect(headlineOf(bare(['Ash', 'Brook']), 'ground', voice)).toBe('One winter lies bare, on Ash and Brook. The box is short for one week from June.');
-    expect(headlineOf(bare(['Ash', 'Brook', 'Cinder', 'Dove']), 'ground', voice)).toBe('Two winters lie bare, on four plots. The box is short for one week from June.');
+    const bare = (names: readonly string[]) =>
+      withNumbers({
+        bareWinters: names.map((name, at) => ({ plot: name, name, winter: at < 2 ? 2028 : 2029 })),
+        shortWeeks: weeks.slice(0, 1),
+        boxWeeks: 49,
+      });
+    expect(headlineOf(bare(['Ash', 'Brook']), 'ground', voice)).toBe(
+      'One winter lies bare, on Ash and Brook. The box is short for one week from June.',
+    );
+    expect(headlineOf(bare(['Ash', 'Brook', 'Cinder', 'Dove']), 'ground', voice)).toBe(
+      'Two winters lie bare, on four plots. The box is short for one week from June.',
+    );
   });
 
   test.each(headlinePlaces)('of %s is a whole sentence for a farm that has said almost nothing', (place) => {

@@ -19,7 +19,9 @@ export interface FarmWish {
 const gravitiesInWords = ['put-right', 'look', 'note'] as const satisfies readonly Gravity[];
 const YEARS_AROUND = 30;
 
-export type Parsed = { readonly kind: 'wish'; readonly wish: FarmWish } | { readonly kind: 'problems'; readonly sentences: readonly string[] };
+export type Parsed =
+  | { readonly kind: 'wish'; readonly wish: FarmWish }
+  | { readonly kind: 'problems'; readonly sentences: readonly string[] };
 
 /** Reads the words after the command's name. `most` is how many may stand without an option. */
 export function parseFarmWish(args: readonly string[], most: number, io: Io): Parsed {
@@ -30,12 +32,16 @@ export function parseFarmWish(args: readonly string[], most: number, io: Io): Pa
   const day = today === undefined ? io.today() : readDay(today);
   if (day === null) sentences.push(said.notADay(today ?? ''));
   const focus = year === undefined ? null : Number(year);
-  if (focus !== null && !/^\d{4}$/.test(year ?? '')) sentences.push(said.notAYear(year ?? ''));
-  else if (focus !== null && day !== null && Math.abs(focus - yearOf(day)) > YEARS_AROUND) sentences.push(said.farYear(String(focus), day));
+  sentences.push(...(year === undefined ? [] : yearProblems(year, day)));
   const gravity = stopAt === undefined ? null : gravitiesInWords.find((one) => one === stopAt);
   if (gravity === undefined) sentences.push(said.notAGravity(stopAt ?? ''));
   if (sentences.length > 0 || day === null || gravity === undefined) return { kind: 'problems', sentences };
   return { kind: 'wish', wish: { words: read.positionals, json, data, to, today: day, year: focus, stopAt: gravity } };
+}
+
+function yearProblems(year: string, day: Day | null): readonly string[] {
+  if (!/^\d{4}$/.test(year)) return [said.notAYear(year)];
+  return day !== null && Math.abs(Number(year) - yearOf(day)) > YEARS_AROUND ? [said.farYear(year, day)] : [];
 }
 
 function parse(args: readonly string[]) {
@@ -44,7 +50,12 @@ function parse(args: readonly string[]) {
       args: [...args],
       allowPositionals: true,
       options: {
-        json: { type: 'boolean' }, data: { type: 'string' }, to: { type: 'string' }, today: { type: 'string' }, year: { type: 'string' }, 'stop-at': { type: 'string' },
+        json: { type: 'boolean' },
+        data: { type: 'string' },
+        to: { type: 'string' },
+        today: { type: 'string' },
+        year: { type: 'string' },
+        'stop-at': { type: 'string' },
       },
     });
   } catch (error) {

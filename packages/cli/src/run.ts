@@ -25,7 +25,10 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   }
   if (Object.hasOwn(later, name)) return refuse(io, [later[name] ?? '']);
   const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (load === undefined) return refuse(io, [said.noCommand(name, nearest(name, [...Object.keys(commands), ...Object.keys(later)])[0] ?? null)]);
+  if (load === undefined)
+    return refuse(io, [
+      said.noCommand(name, nearest(name, [...Object.keys(commands), ...Object.keys(later)])[0] ?? null),
+    ]);
   if (rest.includes('--help')) {
     io.out(usage);
     return 0;

@@ -18,14 +18,19 @@ FARM is a farm folder or a zip of one; with --data DIR it is the id of a farm in
 Exit code: 0 fine, 1 findings at or above --stop-at, 2 bad input. Shapes of --json: docs/schema.`;
 
 export const later: Readonly<Record<string, string>> = {
-  rotation: 'leywright rotation is not in this version yet: it comes with the rotation planner. leywright plan shows the rotation as it is.',
-  promise: 'leywright promise is not in this version yet: it comes with the supply planner. leywright plan shows what the promise needs.',
-  backup: 'leywright backup is not in this version yet: it comes with the Book. leywright export keeps a farm with its whole book.',
-  restore: 'leywright restore is not in this version yet: it comes with the Book. leywright import brings an exported farm back.',
+  rotation:
+    'leywright rotation is not in this version yet: it comes with the rotation planner. leywright plan shows the rotation as it is.',
+  promise:
+    'leywright promise is not in this version yet: it comes with the supply planner. leywright plan shows what the promise needs.',
+  backup:
+    'leywright backup is not in this version yet: it comes with the Book. leywright export keeps a farm with its whole book.',
+  restore:
+    'leywright restore is not in this version yet: it comes with the Book. leywright import brings an exported farm back.',
 };
 
 export const said = {
-  noCommand: (found: string, nearest: string | null) => `There is no command "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright --help lists them.`,
+  noCommand: (found: string, nearest: string | null) =>
+    `There is no command "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright --help lists them.`,
   noFarm: 'Say which farm: a farm folder, a zip of one, or with --data the id of a farm in the store.',
   notThere: (path: string) => `There is no folder or zip "${path}".`,
   neither: (path: string) => `"${path}" is neither a folder nor a zip.`,
@@ -35,10 +40,12 @@ export const said = {
   farYear: (found: string, today: string) => `--year: ${found} is further from ${today} than a plan can reach.`,
   notADay: (found: string) => `--today: "${found}" is not a day of the calendar. Write it 2027-06-08.`,
   notAGravity: (found: string) => `--stop-at: "${found}" is not put-right, look or note.`,
-  noFigure: 'Say which figure, such as net/a, seed/carrot-maincrop/2027 or store/carrot-maincrop/2027-w02. The plan names them.',
+  noFigure:
+    'Say which figure, such as net/a, seed/carrot-maincrop/2027 or store/carrot-maincrop/2027-w02. The plan names them.',
   noSuchFigure: (found: string) => `There is no figure "${found}" in this plan.`,
   noModel: 'Say which model; leywright calc --list names them.',
-  noSuchModel: (found: string, nearest: string | null) => `There is no model "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright calc --list names them.`,
+  noSuchModel: (found: string, nearest: string | null) =>
+    `There is no model "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright calc --list names them.`,
   inputNotJson: 'The inputs on standard input are not a JSON object, such as { "lat": 52.3, "J": 172 }.',
   noChecks: (path: string) => `There is no table "${path}" that can be read.`,
   badChecks: (path: string, why: string) => `${path} cannot be read as a table of checks: ${why}`,
@@ -47,6 +54,7 @@ export const said = {
   needsTo: 'Say where to with --to PATH (a new folder, or a name that ends in .zip).',
   toTaken: (path: string) => `"${path}" is there already and was left as it is. Name a new folder or file.`,
   cannotWrite: (path: string, why: string) => `"${path}" cannot be written: ${why}`,
-  noStoreFarm: (found: string, ids: readonly string[]) => `There is no farm "${found}" in this store.${ids.length === 0 ? ' It has none yet.' : ` It has: ${ids.join(', ')}.`}`,
+  noStoreFarm: (found: string, ids: readonly string[]) =>
+    `There is no farm "${found}" in this store.${ids.length === 0 ? ' It has none yet.' : ` It has: ${ids.join(', ')}.`}`,
   tooMany: (found: string) => `"${found}" is one word too many.`,
 } as const;

@@ -33,14 +33,20 @@ describe('leywright calc', () => {
   test('lists its models with inputs and outputs', async () => {
     const { out } = await leywright(['calc', '--list', '--json']);
     const { models } = httpShapes.calcModels.parse(JSON.parse(out));
-    expect(models.map((model) => model.model)).toEqual(expect.arrayContaining(['pressure', 'N', 'ETo_day', 'canopy_cover']));
+    expect(models.map((model) => model.model)).toEqual(
+      expect.arrayContaining(['pressure', 'N', 'ETo_day', 'canopy_cover']),
+    );
     const table = (await leywright(['calc', '--list'])).out;
     expect(Math.max(...table.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
 
   test.each([
-    [['calc'], '', 'Say which model'], [['calc', 'presure'], '{}', 'Did you mean pressure?'], [['calc', 'pressure'], 'z_m = 3', 'not a JSON object'],
-    [['calc', 'pressure'], '{}', 'Z_m is missing.'], [['calc', 'pressure'], '{"z_m": "high"}', 'is not a number'], [['calc', 'constructor'], '{}', 'There is no model "constructor".'],
+    [['calc'], '', 'Say which model'],
+    [['calc', 'presure'], '{}', 'Did you mean pressure?'],
+    [['calc', 'pressure'], 'z_m = 3', 'not a JSON object'],
+    [['calc', 'pressure'], '{}', 'Z_m is missing.'],
+    [['calc', 'pressure'], '{"z_m": "high"}', 'is not a number'],
+    [['calc', 'constructor'], '{}', 'There is no model "constructor".'],
   ])('%j on "%s" is answered in words, with 2', async (words, input, sentence) => {
     const { code, err } = await leywright(words, input);
     expect(code).toBe(2);
@@ -58,14 +64,22 @@ describe('leywright calc --checks', () => {
   test('leaves with 1 when one is missed or unknown, and passes none over', async () => {
     const { code, out } = await leywright(['calc', '--checks', checksFile([met, missed, unknown]), '--json']);
     expect(code).toBe(1);
-    expect(httpShapes.checkedRows.parse(JSON.parse(out)).rows.map((row) => row.status)).toEqual(['met', 'missed', 'unknown']);
-    expect((await leywright(['calc', '--checks', checksFile([met, missed, unknown])])).out).toContain('1 met, 1 missed, 1 unknown, of 3.');
+    expect(httpShapes.checkedRows.parse(JSON.parse(out)).rows.map((row) => row.status)).toEqual([
+      'met',
+      'missed',
+      'unknown',
+    ]);
+    expect((await leywright(['calc', '--checks', checksFile([met, missed, unknown])])).out).toContain(
+      '1 met, 1 missed, 1 unknown, of 3.',
+    );
   });
 
   test('leaves with 2 from a table that cannot be read', async () => {
     expect((await leywright(['calc', '--checks', 'no-such.csv'])).code).toBe(2);
     const path = join(newFolder(), 'other.csv');
     writeFileSync(path, 'name,value\nx,1\n');
-    expect((await leywright(['calc', '--checks', path])).err).toContain('it needs the columns id, inputs, expected and tolerance');
+    expect((await leywright(['calc', '--checks', path])).err).toContain(
+      'it needs the columns id, inputs, expected and tolerance',
+    );
   });
 });

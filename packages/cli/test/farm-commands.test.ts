@@ -21,7 +21,10 @@ describe('leywright plan', () => {
   });
 
   test('says the same twice, to the last digit', async () => {
-    const [first, second] = await Promise.all([leywright(['plan', demo, '--json', ...on]), leywright(['plan', demo, '--json', ...on])]);
+    const [first, second] = await Promise.all([
+      leywright(['plan', demo, '--json', ...on]),
+      leywright(['plan', demo, '--json', ...on]),
+    ]);
     expect(first.out).toBe(second.out);
   });
 
@@ -76,7 +79,12 @@ describe('leywright check', () => {
   });
 
   test('prints what is wrong with a folder as JSON when it is asked for JSON', async () => {
-    const { code, out } = await leywright(['check', farmFolder({ ...smallFarm, 'plots.csv': badPlots }), '--json', ...on]);
+    const { code, out } = await leywright([
+      'check',
+      farmFolder({ ...smallFarm, 'plots.csv': badPlots }),
+      '--json',
+      ...on,
+    ]);
     expect(code).toBe(2);
     const { problems } = JSON.parse(out) as { problems: { file: string; line: number; sentence: string }[] };
     expect(problems.length).toBeGreaterThanOrEqual(2);
@@ -106,10 +114,16 @@ describe('leywright why', () => {
 
 describe('words that cannot be right', () => {
   test.each([
-    [['plan'], 'Say which farm'], [['plan', 'no/such/folder'], 'There is no folder or zip "no/such/folder".'], [['plan', join(project, 'package.json')], 'not a zip'],
-    [['plan', demo, '--year', 'soon'], '--year: "soon" is not a year.'], [['plan', demo, '--today', '2027-02-30'], '--today: "2027-02-30" is not a day'],
-    [['check', demo, '--stop-at', 'red'], '--stop-at: "red" is not put-right, look or note.'], [['plan', demo, 'twice'], '"twice" is one word too many.'],
-    [['why', demo], 'Say which figure'], [['plann', demo], 'There is no command "plann". Did you mean plan?'], [['plan', demo, '--colour'], '--colour'],
+    [['plan'], 'Say which farm'],
+    [['plan', 'no/such/folder'], 'There is no folder or zip "no/such/folder".'],
+    [['plan', join(project, 'package.json')], 'not a zip'],
+    [['plan', demo, '--year', 'soon'], '--year: "soon" is not a year.'],
+    [['plan', demo, '--today', '2027-02-30'], '--today: "2027-02-30" is not a day'],
+    [['check', demo, '--stop-at', 'red'], '--stop-at: "red" is not put-right, look or note.'],
+    [['plan', demo, 'twice'], '"twice" is one word too many.'],
+    [['why', demo], 'Say which figure'],
+    [['plann', demo], 'There is no command "plann". Did you mean plan?'],
+    [['plan', demo, '--colour'], '--colour'],
   ])('%j is answered in words, with 2', async (words, sentence) => {
     const { code, out, err } = await leywright(words);
     expect([code, out]).toEqual([2, '']);

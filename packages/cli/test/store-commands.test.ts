@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readdirSync, readFileSync, writeFileSync, mkdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { toldShapes } from '@leywright/api';
 import { describe, expect, test } from 'vitest';
@@ -26,10 +26,16 @@ describe('leywright import and export', () => {
     const { data, id } = await imported(demo);
     const zip = join(newFolder(), 'farm.zip');
     const folder = join(newFolder(), 'farm');
-    const said = toldShapes.exported.parse(JSON.parse((await leywright(['export', id, '--data', data, '--to', zip, '--json', ...on])).out));
+    const said = toldShapes.exported.parse(
+      JSON.parse((await leywright(['export', id, '--data', data, '--to', zip, '--json', ...on])).out),
+    );
     expect(said.files).toContain('plots.csv');
     expect((await leywright(['export', id, '--data', data, '--to', folder, ...on])).code).toBe(0);
-    const [ofZip, ofFolder, ofStore] = await Promise.all([zip, folder].map((path) => leywright(['plan', path, '--json', ...on])).concat(leywright(['plan', id, '--data', data, '--json', ...on])));
+    const [ofZip, ofFolder, ofStore] = await Promise.all(
+      [zip, folder]
+        .map((path) => leywright(['plan', path, '--json', ...on]))
+        .concat(leywright(['plan', id, '--data', data, '--json', ...on])),
+    );
     expect(ofZip?.out).toBe(ofStore?.out);
     expect(ofFolder?.out).toBe(ofStore?.out);
     const again = await imported(zip);
@@ -46,14 +52,19 @@ describe('leywright import and export', () => {
     expect(names((await leywright(['plan', folder, '--json', ...on])).out)).toContain('Cinder Top');
     const again = await imported(folder);
     const after = JSON.parse((await leywright(['plan', again.id, '--data', again.data, '--json', ...on])).out);
-    const before = JSON.parse((await leywright(['plan', demo, '--json', ...on])).out.replaceAll('Cinder Hill', 'Cinder Top'));
+    const before = JSON.parse(
+      (await leywright(['plan', demo, '--json', ...on])).out.replaceAll('Cinder Hill', 'Cinder Top'),
+    );
     expect(after).toEqual(before);
   });
 
   test('nothing is written over', async () => {
     const folder = farmFolder(smallFarm);
     const { code, err } = await leywright(['export', demo, '--to', folder]);
-    expect([code, err.trim()]).toEqual([2, `"${folder}" is there already and was left as it is. Name a new folder or file.`]);
+    expect([code, err.trim()]).toEqual([
+      2,
+      `"${folder}" is there already and was left as it is. Name a new folder or file.`,
+    ]);
     expect(readdirSync(folder).sort()).toEqual(['farm.json', 'plots.csv']);
   });
 
@@ -65,12 +76,23 @@ describe('leywright import and export', () => {
 
   test('a folder with a mistake leaves no farm behind', async () => {
     const data = join(newFolder(), 'store');
-    expect((await leywright(['import', farmFolder({ ...smallFarm, 'plots.csv': 'id,letter,gross_ha\na,A,-2\n' }), '--data', data])).code).toBe(2);
+    expect(
+      (
+        await leywright([
+          'import',
+          farmFolder({ ...smallFarm, 'plots.csv': 'id,letter,gross_ha\na,A,-2\n' }),
+          '--data',
+          data,
+        ])
+      ).code,
+    ).toBe(2);
     expect((await leywright(['plan', 'small', '--data', data])).err).toContain('It has none yet.');
   });
 
   test.each([
-    [['import', demo], 'Say which store with --data DIR.'], [['export', demo], 'Say where to with --to PATH'], [['plan', 'none', '--data', '/dev/null/x'], 'cannot be opened'],
+    [['import', demo], 'Say which store with --data DIR.'],
+    [['export', demo], 'Say where to with --to PATH'],
+    [['plan', 'none', '--data', '/dev/null/x'], 'cannot be opened'],
   ])('%j says what is missing', async (words, sentence) => {
     const { code, err } = await leywright(words);
     expect(code).toBe(2);
@@ -91,7 +113,10 @@ describe('leywright verify-book', () => {
     for (const name of readdirSync(demo)) writeFileSync(join(folder, name), readFileSync(join(demo, name)));
     const lines = readFileSync(join(folder, 'entries.jsonl'), 'utf8').split('\n');
     const at = lines.findIndex((line) => /"kg":\d/.test(line) || /"grossKg":\d/.test(line));
-    lines[at] = (lines[at] ?? '').replace(/"(kg|grossKg)":(\d)/, (_all, key: string, digit: string) => `"${key}":${(Number(digit) % 9) + 1}`);
+    lines[at] = (lines[at] ?? '').replace(
+      /"(kg|grossKg)":(\d)/,
+      (_all, key: string, digit: string) => `"${key}":${(Number(digit) % 9) + 1}`,
+    );
     writeFileSync(join(folder, 'entries.jsonl'), lines.join('\n'));
     const { code, out } = await leywright(['verify-book', folder]);
     expect(code).toBe(1);
@@ -101,7 +126,11 @@ describe('leywright verify-book', () => {
 
 describe('leywright serve', () => {
   test('answers on this machine with the sample farm, and stops when it is told to', async () => {
-    const server = spawn(process.execPath, [binary, 'serve', '--data', join(newFolder(), 'store'), '--port', '0', '--sample', ...on], { cwd: project });
+    const server = spawn(
+      process.execPath,
+      [binary, 'serve', '--data', join(newFolder(), 'store'), '--port', '0', '--sample', ...on],
+      { cwd: project },
+    );
     try {
       const line = await firstLine(server.stdout);
       const address = /^Leywright is ready at (http:\/\/127\.0\.0\.1:\d+)$/.exec(line)?.[1];

@@ -1,6 +1,6 @@
 import { reference } from '@leywright/agronomy';
-import { asDay, dayInYear, daysBetween, weeksBetween, weekOf } from '@leywright/measures';
 import type { Course, CourseStand } from '@leywright/book';
+import { asDay, dayInYear, daysBetween, weekOf, weeksBetween } from '@leywright/measures';
 import { describe, expect, test } from 'vitest';
 import { firstCourses } from '../src/first/courses.ts';
 import { firstFarm } from '../src/first/first-farm.ts';
@@ -10,7 +10,16 @@ import { planFarm } from '../src/plan/planner.ts';
 
 const stamp = { id: 'ours', today: asDay('2027-06-08') };
 const sentence: FirstSentence = {
-  name: null, plots: 6, areaHa: 5.2, plotAreasHa: null, near: 'Cambridge', latDeg: null, lonDeg: null, items: 7, households: 120, weeks: 49,
+  name: null,
+  plots: 6,
+  areaHa: 5.2,
+  plotAreasHa: null,
+  near: 'Cambridge',
+  latDeg: null,
+  lonDeg: null,
+  items: 7,
+  households: 120,
+  weeks: 49,
 };
 
 function farmOf(more: Partial<FirstSentence> = {}) {
@@ -30,9 +39,15 @@ const lowlandEngland = { latDeg: 52, elevationM: 80 };
 
 /** Every stand of one plot that goes through the courses twice. */
 function twiceRound(courses: readonly Course[]) {
-  return Array.from({ length: 2 * courses.length }, (_, at) => ({ course: courses[at % courses.length], year: 2030 + at })).flatMap(({ course, year }) =>
+  return Array.from({ length: 2 * courses.length }, (_, at) => ({
+    course: courses[at % courses.length],
+    year: 2030 + at,
+  })).flatMap(({ course, year }) =>
     (course?.stands ?? []).map((stand) => ({
-      ...stand, id: `${year}-${stand.key}`, host: stand.undersownIn === null ? null : `${year}-${stand.undersownIn}`, ...days(stand, year),
+      ...stand,
+      id: `${year}-${stand.key}`,
+      host: stand.undersownIn === null ? null : `${year}-${stand.undersownIn}`,
+      ...days(stand, year),
     })),
   );
 }
@@ -40,7 +55,10 @@ function twiceRound(courses: readonly Course[]) {
 function days(stand: CourseStand, year: number) {
   const start = stand.plant ?? stand.sow;
   if (start === null) throw new Error(`${stand.key} neither sown nor planted`);
-  return { starts: dayInYear(start, year + stand.startYearOffset), ends: dayInYear(stand.end, year + stand.endYearOffset) };
+  return {
+    starts: dayInYear(start, year + stand.startYearOffset),
+    ends: dayInYear(stand.end, year + stand.endYearOffset),
+  };
 }
 
 describe('the first rotation', () => {
@@ -48,19 +66,36 @@ describe('the first rotation', () => {
     for (const stand of firstCourses(count, lowlandEngland).flatMap((course) => course.stands)) {
       const crop = reference.crops.get(stand.what);
       const cover = reference.covers.get(stand.what);
-      const [from, to] = crop === undefined ? [cover?.sowFrom, cover?.sowTo] : stand.plant === null ? [crop.sowOutFrom, crop.sowOutTo] : [crop.plantFrom, crop.plantTo];
+      const [from, to] =
+        crop === undefined
+          ? [cover?.sowFrom, cover?.sowTo]
+          : stand.plant === null
+            ? [crop.sowOutFrom, crop.sowOutTo]
+            : [crop.plantFrom, crop.plantTo];
       const at = stand.plant ?? stand.sow ?? '';
-      expect(at >= (from ?? 'none') && at <= (to ?? ''), `${stand.key} ${stand.what} ${at}: ${from} to ${to}`).toBe(true);
+      expect(at >= (from ?? 'none') && at <= (to ?? ''), `${stand.key} ${stand.what} ${at}: ${from} to ${to}`).toBe(
+        true,
+      );
     }
   });
 
   test.each(counts)('of %i courses never has two stands on the same ground, but for what is undersown', (count) => {
     const stands = twiceRound(firstCourses(count, lowlandEngland));
     const clashes = stands.flatMap((one, at) =>
-      stands.slice(at + 1).filter((other) => {
-        const share = Math.min(one.span.toShare, other.span.toShare) - Math.max(one.span.fromShare, other.span.fromShare);
-        return share > 1e-6 && one.starts < other.ends && other.starts < one.ends && one.host !== other.id && other.host !== one.id;
-      }).map((other) => `${one.id} and ${other.id}`),
+      stands
+        .slice(at + 1)
+        .filter((other) => {
+          const share =
+            Math.min(one.span.toShare, other.span.toShare) - Math.max(one.span.fromShare, other.span.fromShare);
+          return (
+            share > 1e-6 &&
+            one.starts < other.ends &&
+            other.starts < one.ends &&
+            one.host !== other.id &&
+            other.host !== one.id
+          );
+        })
+        .map((other) => `${one.id} and ${other.id}`),
     );
     expect(clashes).toEqual([]);
   });
@@ -83,7 +118,9 @@ describe('the first rotation', () => {
   test.each(counts)('of %i courses uses the whole of every plot that is cropped', (count) => {
     for (const course of firstCourses(count, lowlandEngland).filter((one) => one.stands.length > 0)) {
       const crops = course.stands.filter((stand) => stand.kind === 'crop');
-      const edges = [...new Set(crops.map((stand) => `${stand.span.fromShare} ${stand.span.toShare}`))].map((edge) => edge.split(' ').map(Number));
+      const edges = [...new Set(crops.map((stand) => `${stand.span.fromShare} ${stand.span.toShare}`))].map((edge) =>
+        edge.split(' ').map(Number),
+      );
       expect(edges.reduce((sum, [from = 0, to = 0]) => sum + to - from, 0)).toBeCloseTo(1, 3);
     }
   });
@@ -128,7 +165,11 @@ describe('a farm from one sentence', () => {
   });
 
   test('finds a place by a name it knows, and says so when it does not', () => {
-    expect(farmOf({ near: 'brussels' }).about.place).toMatchObject({ latDeg: 50.8, jurisdiction: 'EU', timeZone: 'Europe/Brussels' });
+    expect(farmOf({ near: 'brussels' }).about.place).toMatchObject({
+      latDeg: 50.8,
+      jurisdiction: 'EU',
+      timeZone: 'Europe/Brussels',
+    });
     expect(problemsOf({ near: 'Nowhere-under-Wold' })).toEqual(['near']);
     expect(problemsOf({ near: null })).toEqual(['near']);
     expect(farmOf({ near: 'Nowhere-under-Wold', latDeg: 52.3 }).about.place.latDeg).toBe(52.3);
@@ -140,7 +181,14 @@ describe('a farm from one sentence', () => {
   });
 
   test('says all that is wrong with the sentence at once', () => {
-    expect(problemsOf({ plots: 0, areaHa: -2, items: 7.5, households: 0, weeks: 60, near: 'Nowhere' })).toEqual(['plots', 'areaHa', 'items', 'households', 'weeks', 'near']);
+    expect(problemsOf({ plots: 0, areaHa: -2, items: 7.5, households: 0, weeks: 60, near: 'Nowhere' })).toEqual([
+      'plots',
+      'areaHa',
+      'items',
+      'households',
+      'weeks',
+      'near',
+    ]);
   });
 
   test('assumes covers that end three weeks or more before the first crop of the year', () => {
@@ -149,7 +197,10 @@ describe('a farm from one sentence', () => {
     for (const cover of covers) {
       const plot = farm.plots.find((one) => one.id === cover.plot);
       const course = farm.rotation?.courses.find((one) => one.id === plot?.courseAtStart);
-      const next = course?.stands.filter((stand) => stand.kind === 'crop' && stand.span.fromShare === cover.span.fromShare).map((stand) => dayInYear(stand.plant ?? stand.sow ?? stand.end, 2027)).sort()[0];
+      const next = course?.stands
+        .filter((stand) => stand.kind === 'crop' && stand.span.fromShare === cover.span.fromShare)
+        .map((stand) => dayInYear(stand.plant ?? stand.sow ?? stand.end, 2027))
+        .sort()[0];
       expect(weeksBetween(weekOf(cover.to), weekOf(next ?? cover.from))).toBeGreaterThanOrEqual(3);
     }
   });
@@ -157,15 +208,27 @@ describe('a farm from one sentence', () => {
 
 /** Findings of the ground: nothing here depends on how many households were promised. */
 const ofTheGround = new Set<string>([
-  'stands-overlap', 'stand-outside-plot', 'undersown-without-host', 'tunnel-crop-outside', 'bare-in-leaching-season', 'plot-without-course', 'family-back-too-soon', 'organism-back-too-soon',
+  'stands-overlap',
+  'stand-outside-plot',
+  'undersown-without-host',
+  'tunnel-crop-outside',
+  'bare-in-leaching-season',
+  'plot-without-course',
+  'family-back-too-soon',
+  'organism-back-too-soon',
 ]);
 
 describe('the plan of a farm from one sentence', () => {
-  test.each(knownPlaces().filter((place) => !['Christchurch', 'Burnie (Round Hill), Tasmania'].includes(place)))('near %s has nothing to put right on the ground', (near) => {
-    for (const plots of [1, 4, 5, 6, 7, 8, 11]) {
-      const plan = planFarm(farmOf({ plots, near }), { today: stamp.today });
-      const hard = plan.findings.filter((finding) => finding.gravity === 'put-right' && ofTheGround.has(finding.code));
-      expect(hard, `${plots} plots`).toEqual([]);
-    }
-  });
+  test.each(knownPlaces().filter((place) => !['Christchurch', 'Burnie (Round Hill), Tasmania'].includes(place)))(
+    'near %s has nothing to put right on the ground',
+    (near) => {
+      for (const plots of [1, 4, 5, 6, 7, 8, 11]) {
+        const plan = planFarm(farmOf({ plots, near }), { today: stamp.today });
+        const hard = plan.findings.filter(
+          (finding) => finding.gravity === 'put-right' && ofTheGround.has(finding.code),
+        );
+        expect(hard, `${plots} plots`).toEqual([]);
+      }
+    },
+  );
 });

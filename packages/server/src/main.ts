@@ -13,4 +13,5 @@ if (started.kind === 'refused') {
   process.exit(2);
 }
 console.log(`Leywright is ready at ${started.address}`);
-for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void started.stop().then(() => process.exit(0)));
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.once(signal, () => void started.stop().then(() => process.exit(0)));

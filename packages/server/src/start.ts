@@ -12,7 +12,9 @@ import { webFolder } from './disk/project-folders.ts';
 import { openSample } from './farm/sample.ts';
 import { allEntries, farmShelf } from './farm/shelf.ts';
 
-export type Started = { readonly kind: 'started'; readonly address: string; readonly stop: () => Promise<void> } | { readonly kind: 'refused'; readonly sentence: string };
+export type Started =
+  | { readonly kind: 'started'; readonly address: string; readonly stop: () => Promise<void> }
+  | { readonly kind: 'refused'; readonly sentence: string };
 
 /** Name of the store's file in its folder. */
 export const storeFile = 'leywright.sqlite';
@@ -42,11 +44,16 @@ export async function start(wish: ServeWish): Promise<Started> {
 }
 
 /** Opens the store of a data folder, making both when they are new. */
-export async function openFolder(folder: string): Promise<{ readonly kind: 'open'; readonly store: Store } | { readonly kind: 'refused'; readonly sentence: string }> {
+export async function openFolder(
+  folder: string,
+): Promise<{ readonly kind: 'open'; readonly store: Store } | { readonly kind: 'refused'; readonly sentence: string }> {
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
-    return { kind: 'refused', sentence: refusalSentence('cannot-open', { found: error instanceof Error ? error.message : String(error) }) };
+    return {
+      kind: 'refused',
+      sentence: refusalSentence('cannot-open', { found: error instanceof Error ? error.message : String(error) }),
+    };
   }
   const opened = await openStore(join(folder, storeFile));
   if (opened.kind === 'open') return opened;
@@ -70,7 +77,8 @@ export function clockOf(fixed: Day | null): Clock {
 
 function portSentence(error: unknown, port: number): string {
   const code = error instanceof Error && 'code' in error ? error.code : null;
-  if (code === 'EADDRINUSE') return `Port ${port} is in use: Leywright may be running already. Open http://${thisMachine}:${port}, or give another with --port.`;
+  if (code === 'EADDRINUSE')
+    return `Port ${port} is in use: Leywright may be running already. Open http://${thisMachine}:${port}, or give another with --port.`;
   if (code === 'EACCES') return `Port ${port} may not be used by you: give one above 1023 with --port.`;
   return refusalSentence('cannot-open', { found: error instanceof Error ? error.message : String(error) });
 }
@@ -78,5 +86,12 @@ function portSentence(error: unknown, port: number): string {
 /** A farm with its whole book, for commands that look into a store without serving it. */
 export async function farmInStore(store: Store, id: FarmId) {
   const open = await farmShelf(store).open(id);
-  return open === null ? null : { farm: open.farm, described: open.described, bookFindings: open.bookFindings, entries: await allEntries(store, id) };
+  return open === null
+    ? null
+    : {
+        farm: open.farm,
+        described: open.described,
+        bookFindings: open.bookFindings,
+        entries: await allEntries(store, id),
+      };
 }

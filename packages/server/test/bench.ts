@@ -51,8 +51,19 @@ function chance(seed: number): () => number {
 
 /** A request as the pages make it. */
 export async function ask(app: FastifyInstance, method: 'GET' | 'POST', url: string, payload?: unknown) {
-  const answer = await app.inject({ method, url, headers: { host: ownHost }, ...(payload === undefined ? {} : { payload: payload as object }) });
-  return { status: answer.statusCode, headers: answer.headers, text: answer.body, bytes: answer.rawPayload, json: () => JSON.parse(answer.body) as unknown };
+  const answer = await app.inject({
+    method,
+    url,
+    headers: { host: ownHost },
+    ...(payload === undefined ? {} : { payload: payload as object }),
+  });
+  return {
+    status: answer.statusCode,
+    headers: answer.headers,
+    text: answer.body,
+    bytes: answer.rawPayload,
+    json: () => JSON.parse(answer.body) as unknown,
+  };
 }
 
 export const firstSentence = { plots: 6, areaHa: 5.2, near: 'Cambridge', items: 7, households: 120, weeks: 49 };

@@ -1,6 +1,6 @@
 import { httpShapes } from '@leywright/api';
 import type { Entry } from '@leywright/book';
-import { verifyBook, type ReceivedEntry } from '@leywright/book';
+import { type ReceivedEntry, verifyBook } from '@leywright/book';
 import { asDay, asId, type EntryId } from '@leywright/measures';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ask, type Bench, firstSentence, openBench } from './bench.ts';
@@ -15,9 +15,18 @@ afterAll(() => bench.close());
 
 function weighing(number: number, kg: number): Entry {
   return {
-    v: 1, id: `01900000-0000-7000-8000-${String(number).padStart(12, '0')}` as EntryId, farm: asId(farm), doneOn: asDay('2027-06-07'), doneAt: '07:30',
-    enteredAt: '2027-06-07T06:30:00Z', by: asId('ruth'), device: asId('phone'), deviceSeq: number, body: { kind: 'weighing', crop: 'carrot-maincrop', store: 'cold-store', kg },
-    amends: null, reason: null,
+    v: 1,
+    id: `01900000-0000-7000-8000-${String(number).padStart(12, '0')}` as EntryId,
+    farm: asId(farm),
+    doneOn: asDay('2027-06-07'),
+    doneAt: '07:30',
+    enteredAt: '2027-06-07T06:30:00Z',
+    by: asId('ruth'),
+    device: asId('phone'),
+    deviceSeq: number,
+    body: { kind: 'weighing', crop: 'carrot-maincrop', store: 'cold-store', kg },
+    amends: null,
+    reason: null,
   };
 }
 
@@ -26,7 +35,9 @@ async function push(entries: readonly unknown[]) {
 }
 
 async function pull(after: number) {
-  return httpShapes.entriesPage.parse((await ask(bench.app, 'GET', `/api/farms/${farm}/entries?after=${after}`)).json());
+  return httpShapes.entriesPage.parse(
+    (await ask(bench.app, 'GET', `/api/farms/${farm}/entries?after=${after}`)).json(),
+  );
 }
 
 describe('the book over HTTP', () => {
@@ -54,10 +65,17 @@ describe('the book over HTTP', () => {
   });
 
   test('tells all that is wrong with entries, by their place in the sending', async () => {
-    const answer = await push([weighing(20, 1), { ...weighing(21, 1), doneOn: '2027-02-31' }, { ...weighing(22, 1), body: { kind: 'weighing', crop: 'carrot-maincrop', store: null, kg: 'much' } }]);
+    const answer = await push([
+      weighing(20, 1),
+      { ...weighing(21, 1), doneOn: '2027-02-31' },
+      { ...weighing(22, 1), body: { kind: 'weighing', crop: 'carrot-maincrop', store: null, kg: 'much' } },
+    ]);
     expect(answer.status).toBe(422);
     const { problems } = httpShapes.problems.parse(answer.json());
-    expect(problems.map((problem) => [problem.line, problem.column])).toEqual([[2, 'doneOn'], [3, 'body.kg']]);
+    expect(problems.map((problem) => [problem.line, problem.column])).toEqual([
+      [2, 'doneOn'],
+      [3, 'body.kg'],
+    ]);
   });
 
   test('keeps out an entry of another farm', async () => {
@@ -66,9 +84,18 @@ describe('the book over HTTP', () => {
 
   test('changes the farm at once: a new name is in the next answer', async () => {
     const page = await pull(0);
-    const about = page.entries.map((entry) => entry.body as { kind: string; subject?: string; value?: object }).find((body) => body.subject === 'about');
-    const rename = { ...weighing(40, 1), doneOn: '2027-06-08', enteredAt: '2027-06-08T06:20:00Z', body: { kind: 'set', subject: 'about', key: '', value: { ...about?.value, name: 'Far Ridding' } } };
+    const about = page.entries
+      .map((entry) => entry.body as { kind: string; subject?: string; value?: object })
+      .find((body) => body.subject === 'about');
+    const rename = {
+      ...weighing(40, 1),
+      doneOn: '2027-06-08',
+      enteredAt: '2027-06-08T06:20:00Z',
+      body: { kind: 'set', subject: 'about', key: '', value: { ...about?.value, name: 'Far Ridding' } },
+    };
     expect((await push([rename])).status).toBe(200);
-    expect(((await ask(bench.app, 'GET', `/api/farms/${farm}/plan`)).json() as { farm: { name: string } }).farm.name).toBe('Far Ridding');
+    expect(
+      ((await ask(bench.app, 'GET', `/api/farms/${farm}/plan`)).json() as { farm: { name: string } }).farm.name,
+    ).toBe('Far Ridding');
   });
 });

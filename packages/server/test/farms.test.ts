@@ -1,5 +1,5 @@
 import { findingShapes, httpShapes, planShapes, toldShapes } from '@leywright/api';
-import { type Plan } from '@leywright/planner';
+import type { Plan } from '@leywright/planner';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ask, type Bench, demoFiles, firstSentence, openBench } from './bench.ts';
 
@@ -21,14 +21,21 @@ describe('a farm from one sentence', () => {
     expect(id).toMatch(/^österfeld-söhne-/);
     const farms = httpShapes.farms.parse((await ask(bench.app, 'GET', '/api/farms')).json());
     expect(farms.farms.find((farm) => farm.id === id)?.name).toBe('Österfeld & Söhne');
-    const plan = planShapes.plan.parse((await ask(bench.app, 'GET', `/api/farms/${encodeURIComponent(id)}/plan`)).json());
+    const plan = planShapes.plan.parse(
+      (await ask(bench.app, 'GET', `/api/farms/${encodeURIComponent(id)}/plan`)).json(),
+    );
     expect(plan.agreed.state).toBe('pencil');
     expect(plan.ground).toHaveLength(6);
     expect(plan.today).toBe('2027-06-08');
   });
 
   test('says everything that is wrong with the sentence at once, in words', async () => {
-    const answer = await ask(bench.app, 'POST', '/api/farms', { ...firstSentence, plots: 0, households: -4, near: 'Nowhere-under-Wold' });
+    const answer = await ask(bench.app, 'POST', '/api/farms', {
+      ...firstSentence,
+      plots: 0,
+      households: -4,
+      near: 'Nowhere-under-Wold',
+    });
     expect(answer.status).toBe(422);
     const { problems } = httpShapes.problems.parse(answer.json());
     expect(problems.map((problem) => problem.column)).toEqual(['plots', 'households', 'near']);
@@ -39,14 +46,19 @@ describe('a farm from one sentence', () => {
     const answer = await ask(bench.app, 'POST', '/api/farms', { ...firstSentence, plots: 'six', weeks: null });
     expect(answer.status).toBe(422);
     const { problems } = httpShapes.problems.parse(answer.json());
-    expect(problems.map((problem) => problem.sentence)).toEqual(['Plots has to be a number.', 'Weeks has to be a number.']);
+    expect(problems.map((problem) => problem.sentence)).toEqual([
+      'Plots has to be a number.',
+      'Weeks has to be a number.',
+    ]);
   });
 });
 
 describe('a farm folder', () => {
   test('can be looked at without being kept', async () => {
     const before = httpShapes.farms.parse((await ask(bench.app, 'GET', '/api/farms')).json()).farms.length;
-    const answer = await ask(bench.app, 'POST', '/api/folder/check', { files: { ...demoFiles(), 'plots.csv': 'id,letter,gross_ha\na,A,minus two\n' } });
+    const answer = await ask(bench.app, 'POST', '/api/folder/check', {
+      files: { ...demoFiles(), 'plots.csv': 'id,letter,gross_ha\na,A,minus two\n' },
+    });
     const check = httpShapes.folderCheck.parse(answer.json());
     expect(check.wouldImport).toBe(false);
     expect(check.problems.some((problem) => problem.file === 'plots.csv' && problem.line === 2)).toBe(true);
@@ -54,11 +66,20 @@ describe('a farm folder', () => {
   });
 
   test('with mistakes is refused whole, with every one of them in its place', async () => {
-    const answer = await ask(bench.app, 'POST', '/api/farms', { files: { 'plots.csv': 'id,letter,name,gross_ha\na,A,Ash,1\na,B,Brook,1\nc,C,Cinder,x\n' } });
+    const answer = await ask(bench.app, 'POST', '/api/farms', {
+      files: { 'plots.csv': 'id,letter,name,gross_ha\na,A,Ash,1\na,B,Brook,1\nc,C,Cinder,x\n' },
+    });
     expect(answer.status).toBe(422);
     const { problems } = httpShapes.problems.parse(answer.json());
-    expect(problems.map((problem) => [problem.code, problem.line])).toEqual(expect.arrayContaining([['id-twice', 3], ['not-a-number', 4]]));
-    expect(problems.every((problem) => problem.sentence.startsWith('plots.csv') || problem.sentence.startsWith('farm.json'))).toBe(true);
+    expect(problems.map((problem) => [problem.code, problem.line])).toEqual(
+      expect.arrayContaining([
+        ['id-twice', 3],
+        ['not-a-number', 4],
+      ]),
+    );
+    expect(
+      problems.every((problem) => problem.sentence.startsWith('plots.csv') || problem.sentence.startsWith('farm.json')),
+    ).toBe(true);
   });
 
   test('comes in once, and a second time is refused by its id', async () => {
@@ -74,11 +95,17 @@ describe('a farm folder', () => {
     const zip = await ask(bench.app, 'GET', `/api/farms/${sample?.id}/export`);
     expect(zip.headers['content-type']).toBe('application/zip');
     const other = await openBench();
-    const answer = await other.app.inject({ method: 'POST', url: '/api/farms', headers: { host: '127.0.0.1', 'content-type': 'application/zip' }, payload: zip.bytes });
+    const answer = await other.app.inject({
+      method: 'POST',
+      url: '/api/farms',
+      headers: { host: '127.0.0.1', 'content-type': 'application/zip' },
+      payload: zip.bytes,
+    });
     expect(answer.statusCode, answer.body.slice(0, 500)).toBe(201);
     const planOf = async ({ app }: Bench) => (await ask(app, 'GET', `/api/farms/${sample?.id}/plan`)).json() as Plan;
     expect(await planOf(other)).toEqual(await planOf(bench));
-    const entriesOf = async ({ app }: Bench) => httpShapes.entriesPage.parse((await ask(app, 'GET', `/api/farms/${sample?.id}/entries`)).json()).lastSeq;
+    const entriesOf = async ({ app }: Bench) =>
+      httpShapes.entriesPage.parse((await ask(app, 'GET', `/api/farms/${sample?.id}/entries`)).json()).lastSeq;
     expect(await entriesOf(other)).toBe(await entriesOf(bench));
     await other.close();
   });

@@ -20,26 +20,43 @@ afterAll(async () => {
 });
 
 describe('who may reach the server', () => {
-  test.each(['127.0.0.1:7345', 'localhost:7345', '127.0.0.1', '[::1]:7345'])('a browser that calls it %s', async (host) => {
-    expect((await bench.app.inject({ url: '/api/today', headers: { host } })).statusCode).toBe(200);
-  });
+  test.each(['127.0.0.1:7345', 'localhost:7345', '127.0.0.1', '[::1]:7345'])(
+    'a browser that calls it %s',
+    async (host) => {
+      expect((await bench.app.inject({ url: '/api/today', headers: { host } })).statusCode).toBe(200);
+    },
+  );
 
-  test.each(['evil.example', '127.0.0.1.evil.example', 'localhost.evil.example:7345', '127.0.0.2', '0.0.0.0'])('not one that calls it "%s"', async (host) => {
-    const answer = await bench.app.inject({ url: '/api/today', headers: { host } });
-    expect(answer.statusCode).toBe(421);
-    expect(httpShapes.problems.parse(answer.json()).problems[0]?.sentence).toContain(`http://${ownHost}`);
-  });
+  test.each(['evil.example', '127.0.0.1.evil.example', 'localhost.evil.example:7345', '127.0.0.2', '0.0.0.0'])(
+    'not one that calls it "%s"',
+    async (host) => {
+      const answer = await bench.app.inject({ url: '/api/today', headers: { host } });
+      expect(answer.statusCode).toBe(421);
+      expect(httpShapes.problems.parse(answer.json()).problems[0]?.sentence).toContain(`http://${ownHost}`);
+    },
+  );
 
   test.each([
-    { origin: 'http://evil.example' }, { origin: 'null' }, { origin: `https://${ownHost}` }, { origin: 'http://127.0.0.1:9999' }, { 'sec-fetch-site': 'cross-site' },
+    { origin: 'http://evil.example' },
+    { origin: 'null' },
+    { origin: `https://${ownHost}` },
+    { origin: 'http://127.0.0.1:9999' },
+    { 'sec-fetch-site': 'cross-site' },
   ])('nobody writes from another page: %o', async (headers) => {
-    const answer = await bench.app.inject({ method: 'POST', url: '/api/farms', headers: { host: ownHost, ...headers }, payload: firstSentence });
+    const answer = await bench.app.inject({
+      method: 'POST',
+      url: '/api/farms',
+      headers: { host: ownHost, ...headers },
+      payload: firstSentence,
+    });
     expect(answer.statusCode).toBe(403);
   });
 
   test('its own pages write', async () => {
     const headers = { host: ownHost, origin: `http://${ownHost}`, 'sec-fetch-site': 'same-origin' };
-    expect((await bench.app.inject({ method: 'POST', url: '/api/farms', headers, payload: firstSentence })).statusCode).toBe(201);
+    expect(
+      (await bench.app.inject({ method: 'POST', url: '/api/farms', headers, payload: firstSentence })).statusCode,
+    ).toBe(201);
   });
 
   test('no page may run a script of anyone else, nor be framed', async () => {
@@ -67,27 +84,51 @@ describe('the pages', () => {
     expect([answer.status, httpShapes.problems.parse(answer.json()).problems[0]?.code]).toEqual([404, 'no-such-page']);
   });
 
-  test.each(['/../package.json', '/%2e%2e/%2e%2e/package.json', '/assets/..%2f..%2fpackage.json'])('nothing outside its folder is given: %s', async (url) => {
-    expect((await ask(bench.app, 'GET', url)).text).not.toContain('"leywright"');
-  });
+  test.each(['/../package.json', '/%2e%2e/%2e%2e/package.json', '/assets/..%2f..%2fpackage.json'])(
+    'nothing outside its folder is given: %s',
+    async (url) => {
+      expect((await ask(bench.app, 'GET', url)).text).not.toContain('"leywright"');
+    },
+  );
 });
 
 describe('the description of the interface', () => {
   test('is OpenAPI 3.1 and names every route and shape', async () => {
-    const document = (await ask(bench.app, 'GET', '/api/openapi.json')).json() as { openapi: string; paths: object; components: { schemas: object } };
+    const document = (await ask(bench.app, 'GET', '/api/openapi.json')).json() as {
+      openapi: string;
+      paths: object;
+      components: { schemas: object };
+    };
     expect(document.openapi).toBe('3.1.0');
     expect(Object.keys(document.paths).sort()).toEqual([
-      '/api/calc', '/api/calc/{model}', '/api/farms', '/api/farms/{farm}/entries', '/api/farms/{farm}/export', '/api/farms/{farm}/findings', '/api/farms/{farm}/plan',
-      '/api/farms/{farm}/why/{*}', '/api/folder/check', '/api/openapi.json', '/api/today',
+      '/api/calc',
+      '/api/calc/{model}',
+      '/api/farms',
+      '/api/farms/{farm}/entries',
+      '/api/farms/{farm}/export',
+      '/api/farms/{farm}/findings',
+      '/api/farms/{farm}/plan',
+      '/api/farms/{farm}/why/{*}',
+      '/api/folder/check',
+      '/api/openapi.json',
+      '/api/today',
     ]);
-    expect(Object.keys(document.components.schemas)).toEqual(expect.arrayContaining(['Plan', 'Finding', 'Problem', 'FirstSentence']));
+    expect(Object.keys(document.components.schemas)).toEqual(
+      expect.arrayContaining(['Plan', 'Finding', 'Problem', 'FirstSentence']),
+    );
   });
 });
 
 describe('the words it is started with', () => {
   test('give folder, port and day', () => {
-    expect(readServeArguments(['--data', '/tmp/x', '--port', '7345', '--today', '2027-06-08', '--sample'], {})).toEqual({ folder: '/tmp/x', port: 7345, today: '2027-06-08', sample: true });
-    expect(readServeArguments([], { LEYWRIGHT_DATA: '/tmp/y' })).toMatchObject({ folder: '/tmp/y', today: null, sample: false });
+    expect(readServeArguments(['--data', '/tmp/x', '--port', '7345', '--today', '2027-06-08', '--sample'], {})).toEqual(
+      { folder: '/tmp/x', port: 7345, today: '2027-06-08', sample: true },
+    );
+    expect(readServeArguments([], { LEYWRIGHT_DATA: '/tmp/y' })).toMatchObject({
+      folder: '/tmp/y',
+      today: null,
+      sample: false,
+    });
   });
 
   test('that are wrong are all told at once', () => {
@@ -96,6 +137,8 @@ describe('the words it is started with', () => {
   });
 
   test('never open it to other machines', () => {
-    expect(readServeArguments(['--host', '0.0.0.0'], {})).toEqual(['--host: this version answers on this machine alone (127.0.0.1), so "0.0.0.0" is refused.']);
+    expect(readServeArguments(['--host', '0.0.0.0'], {})).toEqual([
+      '--host: this version answers on this machine alone (127.0.0.1), so "0.0.0.0" is refused.',
+    ]);
   });
 });

@@ -32,7 +32,12 @@ export type Founded = { readonly kind: 'founded'; readonly farm: StoredFarm } | 
 
 export type Appended =
   /** `already` were received before, word for word; sending them again is no fault. */
-  | { readonly kind: 'appended'; readonly received: readonly ReceivedEntry[]; readonly already: readonly EntryId[]; readonly lastSeq: number }
+  | {
+      readonly kind: 'appended';
+      readonly received: readonly ReceivedEntry[];
+      readonly already: readonly EntryId[];
+      readonly lastSeq: number;
+    }
   /** Nothing was written: these ids stand in the book with other contents, or belong to another farm. */
   | { readonly kind: 'refused'; readonly differing: readonly EntryId[]; readonly ofOtherFarm: readonly EntryId[] }
   | { readonly kind: 'no-such-farm' };
@@ -59,4 +64,6 @@ export type StoreProblem =
   | { readonly code: 'no-such-store'; readonly found: string }
   | { readonly code: 'cannot-open'; readonly found: string };
 
-export type Opened = { readonly kind: 'open'; readonly store: Store } | { readonly kind: 'refused'; readonly problem: StoreProblem };
+export type Opened =
+  | { readonly kind: 'open'; readonly store: Store }
+  | { readonly kind: 'refused'; readonly problem: StoreProblem };

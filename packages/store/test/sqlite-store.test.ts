@@ -1,20 +1,19 @@
 import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { asId, type FarmId } from '@leywright/measures';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openStore, type Store } from '../src/index.ts';
 import { migrations, newestMigration } from '../src/schema/migrations.ts';
 import { connectSqlite } from '../src/sqlite/connect.ts';
 import { SqliteStore } from '../src/sqlite/sqlite-store.ts';
-import { entry, storeCases } from './store-cases.ts';
+import { counter, entry, ours } from './entries.ts';
+import { storeCases } from './store-cases.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'leywright-store-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-let counted = 0;
-const newPath = () => join(folder, `${(counted += 1)}.sqlite`);
+const nextName = counter('store');
+const newPath = () => join(folder, `${nextName()}.sqlite`);
 const receipt = { receivedAt: '2027-06-08T06:00:00Z', newSalt: () => 'salt' };
-const ours = asId<FarmId>('ours');
 
 storeCases({
   name: 'SQLite',
@@ -47,7 +46,11 @@ describe('the SQLite file', () => {
   test('is written through to the disk before an entry is acknowledged', async () => {
     const store = await open(newPath());
     if (!(store instanceof SqliteStore)) throw new Error('not SQLite');
-    expect([store.setting('journal_mode'), Number(store.setting('synchronous')), Number(store.setting('foreign_keys'))]).toEqual(['wal', 2, 1]);
+    expect([
+      store.setting('journal_mode'),
+      Number(store.setting('synchronous')),
+      Number(store.setting('foreign_keys')),
+    ]).toEqual(['wal', 2, 1]);
     await store.close();
   });
 
@@ -64,7 +67,10 @@ describe('the SQLite file', () => {
     connection.exec(`insert into migrations (number, name) values (${newestMigration + 1}, 'of the future')`);
     connection.close();
     const before = readFileSync(path);
-    expect(await openStore(path)).toEqual({ kind: 'refused', problem: { code: 'newer-database', found: newestMigration + 1, known: newestMigration } });
+    expect(await openStore(path)).toEqual({
+      kind: 'refused',
+      problem: { code: 'newer-database', found: newestMigration + 1, known: newestMigration },
+    });
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
@@ -75,7 +81,11 @@ describe('the SQLite file', () => {
     expect(readFileSync(text, 'utf8').startsWith('plots')).toBe(true);
     const damaged = newPath();
     const store = await withFarm(damaged);
-    await store.appendEntries(ours, Array.from({ length: 400 }, (_, at) => entry(at + 3)), receipt);
+    await store.appendEntries(
+      ours,
+      Array.from({ length: 400 }, (_, at) => entry(at + 3)),
+      receipt,
+    );
     await store.close();
     const bytes = readFileSync(damaged);
     bytes.fill(0x5a, 8192, 8192 + 6000);
@@ -88,7 +98,10 @@ describe('the SQLite file', () => {
   });
 
   test('is the only kind of store there is in this version', async () => {
-    expect(await openStore('postgres://somewhere/farms')).toEqual({ kind: 'refused', problem: { code: 'no-such-store', found: 'postgres' } });
+    expect(await openStore('postgres://somewhere/farms')).toEqual({
+      kind: 'refused',
+      problem: { code: 'no-such-store', found: 'postgres' },
+    });
   });
 
   test('lets no program change or take out an entry', async () => {
@@ -97,7 +110,9 @@ describe('the SQLite file', () => {
     const connection = await connectSqlite(path);
     expect(() => connection.exec('delete from entries')).toThrow('never taken out');
     expect(() => connection.exec(`update entries set body = '{}' where seq = 1`)).toThrow('never changed');
-    expect(() => connection.exec(`update entries set body = null, salt = '', hash = 'x' where seq = 1`)).toThrow('never changed');
+    expect(() => connection.exec(`update entries set body = null, salt = '', hash = 'x' where seq = 1`)).toThrow(
+      'never changed',
+    );
     connection.exec(`update entries set body = null, salt = '' where seq = 1`);
     connection.close();
   });

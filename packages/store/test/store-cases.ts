@@ -1,30 +1,14 @@
 /** The law every store keeps, whichever database is under it: a second one runs the same cases. */
-import { chain, type Entry, type ReceivedEntry, verifyBook } from '@leywright/book';
-import { asDay, asId, type EntryId, type FarmId } from '@leywright/measures';
+import { verifyBook } from '@leywright/book';
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Opened, Store } from '../src/index.ts';
+import { entry, entryId, haltingSalt, ours, receipt, sealed, theirs } from './entries.ts';
 
 export interface StoreMaker {
   readonly name: string;
   /** A store of its own, empty. `again` opens the same once more, as after a restart. */
   readonly make: () => Promise<{ readonly open: () => Promise<Opened>; readonly remove: () => Promise<void> }>;
-}
-
-const ours = asId<FarmId>('ours');
-const theirs = asId<FarmId>('theirs');
-let counted = 0;
-const receipt = { receivedAt: '2027-06-08T06:00:00Z', newSalt: () => `salt-${(counted += 1)}` };
-
-export function entry(number: number, more: Partial<Entry> = {}): Entry {
-  return {
-    v: 1, id: entryId(number), farm: ours, doneOn: asDay('2027-06-08'), doneAt: null, enteredAt: '2027-06-08T05:30:00Z', by: asId('ruth'), device: asId('phone'),
-    deviceSeq: number, body: { kind: 'weighing', crop: 'carrot-maincrop', store: 'barn', kg: number }, amends: null, reason: null, ...more,
-  };
-}
-
-export function entryId(number: number): EntryId {
-  return `01900000-0000-7000-8000-${String(number).padStart(12, '0')}` as EntryId;
 }
 
 /** What a case works with: stores that are closed and taken away after it. */
@@ -98,7 +82,11 @@ function bookCases({ fresh, opened, storeWithFarm }: Bench): void {
 
   test('gives back what was put in, word for word', async () => {
     const store = await storeWithFarm();
-    const odd = entry(1, { reason: 'österfeld “quoted”, 30 % lost\nsecond line', doneAt: '06:10', body: { kind: 'observation', plot: null, what: 'aphid', count: 4, of: 10, words: '💧 Ω' } });
+    const odd = entry(1, {
+      reason: 'österfeld “quoted”, 30 % lost\nsecond line',
+      doneAt: '06:10',
+      body: { kind: 'observation', plot: null, what: 'aphid', count: 4, of: 10, words: '💧 Ω' },
+    });
     await store.appendEntries(ours, [odd], receipt);
     expect((await store.entriesAfter(ours, 0, 10))[0]).toMatchObject(odd);
   });
@@ -117,8 +105,16 @@ function refusalCases({ fresh, opened, storeWithFarm }: Bench): void {
     const store = await storeWithFarm();
     await store.appendEntries(ours, [entry(1)], receipt);
     const changed = entry(1, { body: { kind: 'weighing', crop: 'carrot-maincrop', store: 'barn', kg: 99 } });
-    expect(await store.appendEntries(ours, [entry(2), changed], receipt)).toEqual({ kind: 'refused', differing: [entryId(1)], ofOtherFarm: [] });
-    expect(await store.appendEntries(ours, [entry(3, { farm: theirs })], receipt)).toEqual({ kind: 'refused', differing: [], ofOtherFarm: [entryId(3)] });
+    expect(await store.appendEntries(ours, [entry(2), changed], receipt)).toEqual({
+      kind: 'refused',
+      differing: [entryId(1)],
+      ofOtherFarm: [],
+    });
+    expect(await store.appendEntries(ours, [entry(3, { farm: theirs })], receipt)).toEqual({
+      kind: 'refused',
+      differing: [],
+      ofOtherFarm: [entryId(3)],
+    });
     expect(await store.entriesAfter(ours, 0, 10)).toHaveLength(1);
   });
 
@@ -130,22 +126,35 @@ function refusalCases({ fresh, opened, storeWithFarm }: Bench): void {
 
   test('keeps the books of two farms apart, each with its own places', async () => {
     const store = await storeWithFarm();
-    await store.foundFarm({ id: theirs, name: 'Theirs', sample: true, book: [], entries: [entry(1, { farm: theirs })] }, receipt);
+    await store.foundFarm(
+      { id: theirs, name: 'Theirs', sample: true, book: [], entries: [entry(1, { farm: theirs })] },
+      receipt,
+    );
     await store.appendEntries(ours, [entry(1), entry(2)], receipt);
     expect((await store.entriesAfter(theirs, 0, 10)).map((one) => [one.farm, one.seq])).toEqual([['theirs', 1]]);
-    expect((await store.farms()).map((farm) => [farm.id, farm.sample, farm.lastSeq])).toEqual([['ours', false, 2], ['theirs', true, 1]]);
+    expect((await store.farms()).map((farm) => [farm.id, farm.sample, farm.lastSeq])).toEqual([
+      ['ours', false, 2],
+      ['theirs', true, 1],
+    ]);
   });
 
   test('does not make a second farm of the same id', async () => {
     const store = await storeWithFarm();
-    expect(await store.foundFarm({ id: ours, name: 'Again', sample: false, book: [], entries: [entry(9)] }, receipt)).toEqual({ kind: 'id-taken' });
+    expect(
+      await store.foundFarm({ id: ours, name: 'Again', sample: false, book: [], entries: [entry(9)] }, receipt),
+    ).toEqual({ kind: 'id-taken' });
     expect((await store.farm(ours))?.name).toBe('Ours');
   });
 
   test('makes a farm with all of its entries or not at all', async () => {
     const store = await opened(await fresh());
     const halting = { receivedAt: receipt.receivedAt, newSalt: haltingSalt(2) };
-    await expect(store.foundFarm({ id: ours, name: 'Ours', sample: false, book: [], entries: [entry(1), entry(2), entry(3)] }, halting)).rejects.toThrow('no more salt');
+    await expect(
+      store.foundFarm(
+        { id: ours, name: 'Ours', sample: false, book: [], entries: [entry(1), entry(2), entry(3)] },
+        halting,
+      ),
+    ).rejects.toThrow('no more salt');
     expect(await store.farm(ours)).toBeNull();
     expect(await store.entriesAfter(ours, 0, 10)).toEqual([]);
   });
@@ -163,8 +172,17 @@ function keepingCases({ fresh, opened, storeWithFarm }: Bench): void {
 
   test('hands out the book a page at a time', async () => {
     const store = await storeWithFarm();
-    await store.appendEntries(ours, Array.from({ length: 25 }, (_, at) => entry(at + 1)), receipt);
-    const pages = [await store.entriesAfter(ours, 0, 10), await store.entriesAfter(ours, 10, 10), await store.entriesAfter(ours, 20, 10), await store.entriesAfter(ours, 25, 10)];
+    await store.appendEntries(
+      ours,
+      Array.from({ length: 25 }, (_, at) => entry(at + 1)),
+      receipt,
+    );
+    const pages = [
+      await store.entriesAfter(ours, 0, 10),
+      await store.entriesAfter(ours, 10, 10),
+      await store.entriesAfter(ours, 20, 10),
+      await store.entriesAfter(ours, 25, 10),
+    ];
     expect(pages.map((page) => page.length)).toEqual([10, 10, 5, 0]);
     expect(pages.flat().map(({ seq }) => seq)).toEqual(Array.from({ length: 25 }, (_, at) => at + 1));
   });
@@ -173,12 +191,18 @@ function keepingCases({ fresh, opened, storeWithFarm }: Bench): void {
     const store = await storeWithFarm();
     const many = Array.from({ length: 2500 }, (_, at) => entry(at + 1));
     expect(await store.appendEntries(ours, many, receipt)).toMatchObject({ kind: 'appended', lastSeq: 2500 });
-    expect(await store.appendEntries(ours, many, receipt)).toMatchObject({ kind: 'appended', received: [], lastSeq: 2500 });
+    expect(await store.appendEntries(ours, many, receipt)).toMatchObject({
+      kind: 'appended',
+      received: [],
+      lastSeq: 2500,
+    });
   });
 
   test('seals entries of many senders at once one after another', async () => {
     const store = await storeWithFarm();
-    await Promise.all(Array.from({ length: 20 }, (_, at) => store.appendEntries(ours, [entry(2 * at + 1), entry(2 * at + 2)], receipt)));
+    await Promise.all(
+      Array.from({ length: 20 }, (_, at) => store.appendEntries(ours, [entry(2 * at + 1), entry(2 * at + 2)], receipt)),
+    );
     const book = await store.entriesAfter(ours, 0, 100);
     expect(book).toHaveLength(40);
     expect(verifyBook(book).ok).toBe(true);
@@ -193,12 +217,19 @@ function lastingCases({ fresh, opened, storeWithFarm, close }: Bench): void {
     const book = await store.entriesAfter(ours, 0, 10);
     expect(book[0]).toMatchObject({ body: null, salt: '' });
     expect(verifyBook(book)).toMatchObject({ ok: true, withdrawn: 1 });
-    expect(await store.appendEntries(ours, [entry(1)], receipt)).toMatchObject({ kind: 'appended', already: [entryId(1)] });
+    expect(await store.appendEntries(ours, [entry(1)], receipt)).toMatchObject({
+      kind: 'appended',
+      already: [entryId(1)],
+    });
   });
 
   test('follows a new name of the farm', async () => {
     const store = await storeWithFarm();
-    await store.appendEntries(ours, [entry(1, { body: { kind: 'set', subject: 'about', key: '', value: { name: 'Far Ridding' } } })], receipt);
+    await store.appendEntries(
+      ours,
+      [entry(1, { body: { kind: 'set', subject: 'about', key: '', value: { name: 'Far Ridding' } } })],
+      receipt,
+    );
     expect((await store.farm(ours))?.name).toBe('Far Ridding');
   });
 
@@ -215,30 +246,27 @@ function lastingCases({ fresh, opened, storeWithFarm, close }: Bench): void {
 
   test('whatever order sendings come in and however often, every entry is there once and the chain verifies', async () => {
     await fc.assert(
-      fc.asyncProperty(fc.array(fc.array(fc.integer({ min: 1, max: 12 }), { maxLength: 6 }), { maxLength: 6 }), async (sendings) => {
-        const store = await storeWithFarm();
-        for (const sending of sendings) expect((await store.appendEntries(ours, sending.map((number) => entry(number)), receipt)).kind).toBe('appended');
-        const book = await store.entriesAfter(ours, 0, 100);
-        expect(new Set(book.map(({ id }) => id))).toEqual(new Set(sendings.flat().map(entryId)));
-        expect(book).toHaveLength(new Set(sendings.flat()).size);
-        expect(verifyBook(book).ok).toBe(true);
-      }),
+      fc.asyncProperty(
+        fc.array(fc.array(fc.integer({ min: 1, max: 12 }), { maxLength: 6 }), { maxLength: 6 }),
+        async (sendings) => {
+          const store = await storeWithFarm();
+          for (const sending of sendings)
+            expect(
+              (
+                await store.appendEntries(
+                  ours,
+                  sending.map((number) => entry(number)),
+                  receipt,
+                )
+              ).kind,
+            ).toBe('appended');
+          const book = await store.entriesAfter(ours, 0, 100);
+          expect(new Set(book.map(({ id }) => id))).toEqual(new Set(sendings.flat().map(entryId)));
+          expect(book).toHaveLength(new Set(sendings.flat()).size);
+          expect(verifyBook(book).ok).toBe(true);
+        },
+      ),
       { numRuns: 15 },
     );
   });
-}
-
-function sealed(entries: readonly Entry[]): readonly ReceivedEntry[] {
-  const book: ReceivedEntry[] = [];
-  for (const one of entries) book.push(chain(book.at(-1)?.hash ?? null, one, { receivedAt: '2026-01-01T00:00:00Z', seq: book.length + 1, salt: 'old' }));
-  return book;
-}
-
-function haltingSalt(count: number): () => string {
-  let left = count;
-  return () => {
-    if (left === 0) throw new Error('no more salt');
-    left -= 1;
-    return 'salt';
-  };
 }

@@ -4,16 +4,32 @@ import { type Frozen, figure, figures, type Same } from './basics.ts';
 
 export const place = z
   .object({
-    plot: z.string(), stand: z.string(), crop: z.string(), year: z.number(), week: z.string(), store: z.string(), entry: z.string(), from: z.string(), to: z.string(),
+    plot: z.string(),
+    stand: z.string(),
+    crop: z.string(),
+    year: z.number(),
+    week: z.string(),
+    store: z.string(),
+    entry: z.string(),
+    from: z.string(),
+    to: z.string(),
   })
   .partial()
   .meta({ id: 'Place', description: 'Where a finding is.' });
 
-export const mend = z.object({ code: z.string(), figures }).meta({ id: 'Mend', description: 'One thing that could be done about it.' });
+export const mend = z
+  .object({ code: z.string(), figures })
+  .meta({ id: 'Mend', description: 'One thing that could be done about it.' });
 
 export const finding = z
   .object({
-    code: z.enum(findingCodes), gravity: z.enum(gravities), place, figures, mend: z.array(mend), reason: z.string().nullable(), why: z.string().nullable(),
+    code: z.enum(findingCodes),
+    gravity: z.enum(gravities),
+    place,
+    figures,
+    mend: z.array(mend),
+    reason: z.string().nullable(),
+    why: z.string().nullable(),
   })
   .meta({ id: 'Finding', description: 'Something to put right, to look at, or to know.' });
 
@@ -23,16 +39,37 @@ export const toldFinding = finding
   .meta({ id: 'ToldFinding', description: 'A finding with its sentence, its cause and its mends in words.' });
 
 const whyInput = z.object({
-  name: z.string(), value: figure, unit: z.string(), from: z.enum(['farm', 'record', 'reference', 'convention', 'derived', 'climate']),
-  where: z.string().nullable(), source: z.string().nullable(), howKnown: z.enum(['verified', 'memory', 'common practice', 'own']).nullable(), why: z.string().nullable(),
+  name: z.string(),
+  value: figure,
+  unit: z.string(),
+  from: z.enum(['farm', 'record', 'reference', 'convention', 'derived', 'climate']),
+  where: z.string().nullable(),
+  source: z.string().nullable(),
+  howKnown: z.enum(['verified', 'memory', 'common practice', 'own']).nullable(),
+  why: z.string().nullable(),
 });
 
-const lever = z.object({ change: z.string(), value: z.union([z.number(), z.string()]), unit: z.string(), result: z.number() });
+const lever = z.object({
+  change: z.string(),
+  value: z.union([z.number(), z.string()]),
+  unit: z.string(),
+  result: z.number(),
+});
 
 export const why = z
   .object({
-    id: z.string(), title: z.string(), figures, value: z.number().nullable(), low: z.number().nullable(), high: z.number().nullable(), unit: z.string(),
-    formula: z.string(), sum: z.string(), inputs: z.array(whyInput), doubt: z.array(z.string()), levers: z.array(lever),
+    id: z.string(),
+    title: z.string(),
+    figures,
+    value: z.number().nullable(),
+    low: z.number().nullable(),
+    high: z.number().nullable(),
+    unit: z.string(),
+    formula: z.string(),
+    sum: z.string(),
+    inputs: z.array(whyInput),
+    doubt: z.array(z.string()),
+    levers: z.array(lever),
   })
   .meta({ id: 'Why', description: 'Where one figure comes from.' });
 

@@ -3,7 +3,10 @@ import type { Finding } from '@leywright/planner';
 import type { Figures } from './template.ts';
 
 /** A finding's place and its figures under one roof (a figure of the same name wins), with those parted figures. */
-export function figuresOf({ place, figures }: Pick<Finding, 'place' | 'figures'>, ruleWords: Readonly<Record<string, string>>): Figures {
+export function figuresOf(
+  { place, figures }: Pick<Finding, 'place' | 'figures'>,
+  ruleWords: Readonly<Record<string, string>>,
+): Figures {
   const { rule = null, ruleName = null, gapYears = null, year = null, recordedDays = null } = figures;
   return {
     ...place,

@@ -1,7 +1,7 @@
 /** What every language brings: one table a kind of word, keyed by code. A missing code does not compile. */
 import type { FindingCode } from '@leywright/planner';
-import { findingWords } from './en-GB/findings.ts';
 import { writeFigure } from './en-GB/figures.ts';
+import { findingWords } from './en-GB/findings.ts';
 import { headlineWords } from './en-GB/headlines.ts';
 import { mendWords } from './en-GB/mends.ts';
 import { problemWords } from './en-GB/problems.ts';

@@ -21,7 +21,9 @@ export const unknownFigure = '…';
 
 /** The sentence with its figures. */
 export function fill(template: string, figures: Figures, write: WriteFigure): string {
-  return runsOf(template, figures, write).map((run) => run.text).join('');
+  return runsOf(template, figures, write)
+    .map((run) => run.text)
+    .join('');
 }
 
 /** The same in runs, so that a screen can set the figures apart. */

@@ -40,17 +40,37 @@ export function plainVoice(language: Language = 'en-GB'): Voice {
 }
 
 const none: ReadonlyMap<string, string> = new Map();
-const noNames: Names = { plots: none, plants: none, stands: none, stores: none, people: none, organisms: none, courses: none, common: none };
+const noNames: Names = {
+  plots: none,
+  plants: none,
+  stands: none,
+  stores: none,
+  people: none,
+  organisms: none,
+  courses: none,
+  common: none,
+};
 
 function namesOf(plan: Plan, farm: Spoken | null): Names {
   const known = knownNames();
   const stands = plan.ground.flatMap((plot) => plot.stands);
   const ownCrops = (farm?.crops ?? []).flatMap((crop) => (crop.name === null ? [] : [[crop.id, crop.name] as const]));
-  const plants = new Map<string, string>([...known.crops, ...known.covers, ...stands.map((stand) => [stand.what, stand.name] as const), ...ownCrops]);
+  const plants = new Map<string, string>([
+    ...known.crops,
+    ...known.covers,
+    ...stands.map((stand) => [stand.what, stand.name] as const),
+    ...ownCrops,
+  ]);
   return {
-    plots: new Map([...(farm?.plots ?? []).map((plot) => [plot.id, plot.name] as const), ...plan.ground.map((plot) => [plot.plot, plot.name] as const)]),
+    plots: new Map([
+      ...(farm?.plots ?? []).map((plot) => [plot.id, plot.name] as const),
+      ...plan.ground.map((plot) => [plot.plot, plot.name] as const),
+    ]),
     plants,
-    stands: new Map<string, string>([...(farm?.stands ?? []).map((stand) => [stand.id, plants.get(stand.what) ?? stand.what] as const), ...stands.map((stand) => [stand.id, stand.name] as const)]),
+    stands: new Map<string, string>([
+      ...(farm?.stands ?? []).map((stand) => [stand.id, plants.get(stand.what) ?? stand.what] as const),
+      ...stands.map((stand) => [stand.id, stand.name] as const),
+    ]),
     stores: new Map((farm?.stores ?? []).map((store) => [store.id, store.name])),
     people: new Map((farm?.people ?? []).map((person) => [person.id, person.name])),
     organisms: new Map(known.organisms),

@@ -1,7 +1,7 @@
 /** Science models by name, and published values held against them. */
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import { calcModelNamed, calcModels, type CheckedRow, runCheckTable } from '@leywright/agronomy';
+import { type CheckedRow, calcModelNamed, calcModels, runCheckTable } from '@leywright/agronomy';
 import { refusalSentence } from '@leywright/api';
 import { nearest } from '@leywright/book';
 import { parse as parseCsv } from 'csv-parse/sync';
@@ -22,7 +22,11 @@ export async function calcCommand(args: readonly string[], io: Io): Promise<Exit
 
 function parse(args: readonly string[]) {
   try {
-    return parseArgs({ args: [...args], allowPositionals: true, options: { json: { type: 'boolean' }, list: { type: 'boolean' }, checks: { type: 'string' } } });
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { json: { type: 'boolean' }, list: { type: 'boolean' }, checks: { type: 'string' } },
+    });
   } catch (error) {
     return { sentence: error instanceof Error ? error.message : String(error) };
   }
@@ -33,14 +37,34 @@ function listModels(json: boolean, io: Io): ExitCode {
   if (json) {
     printJson(io, {
       models: models.map(([model, { title, inputs, outputs, source }]) => ({
-        model, title, source, inputs: inputs.map(({ key, unit, meaning, optional = false, kind = 'number' }) => ({ key, unit, meaning, optional, kind })), outputs,
+        model,
+        title,
+        source,
+        inputs: inputs.map(({ key, unit, meaning, optional = false, kind = 'number' }) => ({
+          key,
+          unit,
+          meaning,
+          optional,
+          kind,
+        })),
+        outputs,
       })),
     });
     return 0;
   }
   const keys = (parts: readonly { readonly key: string; readonly unit: string; readonly optional?: boolean }[]) =>
-    parts.map(({ key, unit, optional }) => `${key}${unit === '' || unit === '-' ? '' : ` ${unit}`}${optional === true ? '?' : ''}`).join(', ');
-  io.out(textTable([{ head: 'Model' }, { head: 'Is' }, { head: 'Inputs' }, { head: 'Outputs' }], models.map(([name, model]) => [name, model.title, keys(model.inputs), keys(model.outputs)])));
+    parts
+      .map(
+        ({ key, unit, optional }) =>
+          `${key}${unit === '' || unit === '-' ? '' : ` ${unit}`}${optional === true ? '?' : ''}`,
+      )
+      .join(', ');
+  io.out(
+    textTable(
+      [{ head: 'Model' }, { head: 'Is' }, { head: 'Inputs' }, { head: 'Outputs' }],
+      models.map(([name, model]) => [name, model.title, keys(model.inputs), keys(model.outputs)]),
+    ),
+  );
   return 0;
 }
 
@@ -50,17 +74,35 @@ async function runModel(name: string, json: boolean, io: Io): Promise<ExitCode> 
   const inputs = readObject(await io.input());
   if (inputs === null) return refuse(io, [said.inputNotJson]);
   const answer = model.run(inputs);
-  if (answer.kind === 'problems') return refuse(io, answer.problems.map(({ key, why, found }) => refusalSentence(`calc-${why}`, { field: key, found })));
+  if (answer.kind === 'problems')
+    return refuse(
+      io,
+      answer.problems.map(({ key, why, found }) => refusalSentence(`calc-${why}`, { field: key, found })),
+    );
   const units = Object.fromEntries(model.outputs.map(({ key, unit }) => [key, unit]));
   if (json) printJson(io, { model: name, outputs: answer.outputs, units });
-  else io.out(textTable([{ head: 'Output' }, { head: 'Value' }, { head: 'Unit' }, { head: 'Is' }], outputRows(answer.outputs, model.outputs)));
+  else
+    io.out(
+      textTable(
+        [{ head: 'Output' }, { head: 'Value' }, { head: 'Unit' }, { head: 'Is' }],
+        outputRows(answer.outputs, model.outputs),
+      ),
+    );
   return 0;
 }
 
-function outputRows(outputs: Readonly<Record<string, unknown>>, described: readonly { readonly key: string; readonly unit: string; readonly meaning: string }[]) {
+function outputRows(
+  outputs: Readonly<Record<string, unknown>>,
+  described: readonly { readonly key: string; readonly unit: string; readonly meaning: string }[],
+) {
   return Object.entries(outputs).map(([key, value]) => {
     const about = described.find((one) => one.key === key);
-    return [key, typeof value === 'number' ? String(Number(value.toPrecision(8))) : JSON.stringify(value), about?.unit ?? '', about?.meaning ?? ''];
+    return [
+      key,
+      typeof value === 'number' ? String(Number(value.toPrecision(8))) : JSON.stringify(value),
+      about?.unit ?? '',
+      about?.meaning ?? '',
+    ];
   });
 }
 
@@ -91,15 +133,21 @@ function readRows(text: string): readonly Row[] | string {
 
 function checksText(rows: readonly CheckedRow[]): string {
   const count = (status: CheckedRow['status']) => rows.filter((row) => row.status === status).length;
-  const others = rows.filter((row) => row.status !== 'met').map((row) => [row.id, row.status, JSON.stringify(row.got), JSON.stringify(row.expected), row.why]);
+  const others = rows
+    .filter((row) => row.status !== 'met')
+    .map((row) => [row.id, row.status, JSON.stringify(row.got), JSON.stringify(row.expected), row.why]);
   const sum = `${count('met')} met, ${count('missed')} missed, ${count('unknown')} unknown, of ${rows.length}.`;
-  return others.length === 0 ? sum : `${textTable([{ head: 'Check' }, { head: 'Status' }, { head: 'Got' }, { head: 'Expected' }, { head: 'Why' }], others)}\n\n${sum}`;
+  return others.length === 0
+    ? sum
+    : `${textTable([{ head: 'Check' }, { head: 'Status' }, { head: 'Got' }, { head: 'Expected' }, { head: 'Why' }], others)}\n\n${sum}`;
 }
 
 function readObject(text: string): Readonly<Record<string, unknown>> | null {
   try {
     const value: unknown = JSON.parse(text);
-    return value !== null && typeof value === 'object' && !Array.isArray(value) ? (value as Readonly<Record<string, unknown>>) : null;
+    return value !== null && typeof value === 'object' && !Array.isArray(value)
+      ? (value as Readonly<Record<string, unknown>>)
+      : null;
   } catch {
     return null;
   }

@@ -1,6 +1,6 @@
 /** Findings only: everything to put right, to look at and to know, each with what could be done. */
-import { roundForJson, tellFindings, type ToldFinding, voiceOf } from '@leywright/api';
-import { type Finding, gravities, type Gravity, planFarm } from '@leywright/planner';
+import { roundForJson, type ToldFinding, tellFindings, voiceOf } from '@leywright/api';
+import { type Finding, type Gravity, gravities, planFarm } from '@leywright/planner';
 import { parseFarmWish, planWishOf } from '../arguments.ts';
 import { openFarm } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
@@ -25,7 +25,11 @@ export function exitOf(findings: readonly Finding[], stopAt: Gravity | null): Ex
   return findings.some((finding) => gravities.indexOf(finding.gravity) <= gravities.indexOf(stopAt)) ? 1 : 0;
 }
 
-const heads: Readonly<Record<Gravity, string>> = { 'put-right': 'To put right', look: 'Worth a look', note: 'Worth knowing' };
+const heads: Readonly<Record<Gravity, string>> = {
+  'put-right': 'To put right',
+  look: 'Worth a look',
+  note: 'Worth knowing',
+};
 
 export function findingsText(findings: readonly ToldFinding[]): string {
   if (findings.length === 0) return 'Nothing to put right.';
@@ -37,7 +41,10 @@ export function findingsText(findings: readonly ToldFinding[]): string {
 }
 
 function findingText(finding: ToldFinding): string {
-  const lines = [wrapped(`${finding.title}. ${finding.sentence}`, '  ').replace('  ', '• '), ...finding.mends.map((mend) => wrapped(mend, '      ').replace('      ', '    – '))];
+  const lines = [
+    wrapped(`${finding.title}. ${finding.sentence}`, '  ').replace('  ', '• '),
+    ...finding.mends.map((mend) => wrapped(mend, '      ').replace('      ', '    – ')),
+  ];
   if (finding.reason !== null) lines.push(wrapped(`Accepted: ${finding.reason}`, '    '));
   return lines.join('\n');
 }

@@ -1,9 +1,9 @@
 /** Brings a farm folder or zip into a store, with its book. */
 import { loadFounding, loadServer, readFarmFiles } from '@leywright/server';
 import { parseFarmWish } from '../arguments.ts';
+import { readReading } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { said } from '../words.ts';
-import { readReading } from '../farm/open-farm.ts';
 
 export async function importCommand(args: readonly string[], io: Io): Promise<ExitCode> {
   const parsed = parseFarmWish(args, 1, io);
@@ -19,8 +19,15 @@ export async function importCommand(args: readonly string[], io: Io): Promise<Ex
   const opened = await server.openFolder(folder);
   if (opened.kind === 'refused') return refuse(io, [opened.sentence]);
   try {
-    const founding = await (await loadFounding()).foundFromFolder(server.deskOver(opened.store, server.clockOf(today)), reading);
-    if (founding.kind === 'refused') return refuse(io, founding.problems.map((problem) => problem.sentence));
+    const founding = await (await loadFounding()).foundFromFolder(
+      server.deskOver(opened.store, server.clockOf(today)),
+      reading,
+    );
+    if (founding.kind === 'refused')
+      return refuse(
+        io,
+        founding.problems.map((problem) => problem.sentence),
+      );
     const { id, name, lastSeq } = founding.farm;
     if (json) printJson(io, { farm: id, name, entries: lastSeq });
     else io.out(`${name} is in the store as "${id}", with ${lastSeq} entries in its book.`);

@@ -3,8 +3,17 @@ import { headlineOf, roundForJson, tellFindings, voiceOf } from '@leywright/api'
 import { planFarm } from '@leywright/planner';
 import { parseFarmWish, planWishOf } from '../arguments.ts';
 import { openFarm } from '../farm/open-farm.ts';
-import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
-import { boxesTable, climateLine, groundTable, needsTable, nitrogenTable, reachLine, storesTable, workTable } from '../tables/plan-tables.ts';
+import { type ExitCode, type Io, refuse } from '../io.ts';
+import {
+  boxesTable,
+  climateLine,
+  groundTable,
+  needsTable,
+  nitrogenTable,
+  reachLine,
+  storesTable,
+  workTable,
+} from '../tables/plan-tables.ts';
 import { wrapped } from '../tables/text-table.ts';
 import { exitOf, findingsText } from './check.ts';
 
@@ -21,8 +30,17 @@ export async function planCommand(args: readonly string[], io: Io): Promise<Exit
     const told = tellFindings(plan, voice);
     const head = `${plan.farm.name}${plan.farm.sample ? ' (sample farm, invented)' : ''}, ${plan.year}, as of ${plan.today}`;
     const parts = [
-      head, wrapped(headlineOf(plan, 'ground', voice)), climateLine(plan),
-      groundTable(plan, voice), nitrogenTable(plan), needsTable(plan, voice), reachLine(plan), storesTable(plan, voice), boxesTable(plan), workTable(plan), findingsText(told.findings),
+      head,
+      wrapped(headlineOf(plan, 'ground', voice)),
+      climateLine(plan),
+      groundTable(plan, voice),
+      nitrogenTable(plan),
+      needsTable(plan, voice),
+      reachLine(plan),
+      storesTable(plan, voice),
+      boxesTable(plan),
+      workTable(plan),
+      findingsText(told.findings),
     ];
     io.out(parts.filter((part) => part !== null).join('\n\n'));
   }

@@ -24,7 +24,8 @@ export async function verifyBookCommand(args: readonly string[], io: Io): Promis
   if (typeof verified === 'number') return verified;
   const { ok, entries, firstBad } = verified;
   if (json) printJson(io, { ok, entries, firstBad: firstBad?.seq ?? null, why: firstBad?.how ?? null });
-  else if (firstBad === null) io.out(`The book is as it was written: ${entries} entries, each sealed to the one before it.`);
+  else if (firstBad === null)
+    io.out(`The book is as it was written: ${entries} entries, each sealed to the one before it.`);
   else io.out(`The book is broken at entry ${firstBad.seq}: ${breaches[firstBad.how]}.`);
   return ok ? 0 : 1;
 }
@@ -32,13 +33,22 @@ export async function verifyBookCommand(args: readonly string[], io: Io): Promis
 async function verifyOnDisk(path: string, io: Io): Promise<Verified | ExitCode> {
   const found = await readFarmFiles(path);
   if (found.kind === 'none') return refuse(io, [notRead[found.why](path)]);
-  const reading = found.kind === 'zip' ? readFarmZip(found.bytes, knownNames()) : readFarmFolder(found.files, knownNames());
+  const reading =
+    found.kind === 'zip' ? readFarmZip(found.bytes, knownNames()) : readFarmFolder(found.files, knownNames());
   const broken = reading.problems.find((problem) => problem.code === 'book-broken');
   if (broken !== undefined) {
     const how = String(broken.figures['how']);
-    return { ok: false, entries: null, firstBad: { seq: Number(broken.figures['seq']), how: isBreach(how) ? how : 'changed' } };
+    return {
+      ok: false,
+      entries: null,
+      firstBad: { seq: Number(broken.figures['seq']), how: isBreach(how) ? how : 'changed' },
+    };
   }
-  if (reading.farm === null) return refuse(io, reading.problems.map((problem) => problemSentence(problem)));
+  if (reading.farm === null)
+    return refuse(
+      io,
+      reading.problems.map((problem) => problemSentence(problem)),
+    );
   return verified(reading.entries);
 }
 

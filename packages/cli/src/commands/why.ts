@@ -27,19 +27,38 @@ export async function whyCommand(args: readonly string[], io: Io): Promise<ExitC
 function whyText(told: ReturnType<typeof tellWhy>): string {
   const between = told.low === null || told.high === null ? '' : ` (${written(told.low)} to ${written(told.high)})`;
   const value = told.value === null ? 'not known' : `${written(told.value)} ${told.unit}${between}`;
-  const parts = [`${told.titleWords}: ${value}`, '', wrapped(told.formula, '  '), wrapped(told.sum, '  '), '', inputsTable(told.inputs)];
+  const parts = [
+    `${told.titleWords}: ${value}`,
+    '',
+    wrapped(told.formula, '  '),
+    wrapped(told.sum, '  '),
+    '',
+    inputsTable(told.inputs),
+  ];
   if (told.doubtWords.length > 0) parts.push('', 'How sure', ...told.doubtWords.map((doubt) => wrapped(doubt, '  ')));
   if (told.levers.length > 0) {
-    parts.push('', 'What would change it', ...told.levers.map((lever) => wrapped(`${lever.change} ${written(lever.value)} ${lever.unit}: ${written(lever.result)} ${told.unit}`, '  ')));
+    parts.push(
+      '',
+      'What would change it',
+      ...told.levers.map((lever) =>
+        wrapped(`${lever.change} ${written(lever.value)} ${lever.unit}: ${written(lever.result)} ${told.unit}`, '  '),
+      ),
+    );
   }
   return parts.join('\n');
 }
 
 function inputsTable(inputs: readonly WhyInput[]): string {
   const rows = inputs.map((input) => [
-    input.name, input.value === null ? 'not known' : `${written(input.value)} ${input.unit}`.trim(), input.from, [input.where, input.source, input.howKnown].filter((part) => part !== null).join(', '),
+    input.name,
+    input.value === null ? 'not known' : `${written(input.value)} ${input.unit}`.trim(),
+    input.from,
+    [input.where, input.source, input.howKnown].filter((part) => part !== null).join(', '),
   ]);
-  return textTable([{ head: 'Input' }, { head: 'Value', align: 'right' }, { head: 'From' }, { head: 'Where, source' }], rows);
+  return textTable(
+    [{ head: 'Input' }, { head: 'Value', align: 'right' }, { head: 'From' }, { head: 'Where, source' }],
+    rows,
+  );
 }
 
 function written(value: number | string): string {

@@ -1,9 +1,17 @@
 /** FARM as people name it: a folder, a zip, or with `--data` the id of a farm in a store. */
 import { problemSentence } from '@leywright/api';
-import { type BookFinding, type Farm, type FolderReading, type Problem, type ReceivedEntry, readFarmFolder, readFarmZip } from '@leywright/book';
+import {
+  type BookFinding,
+  type Farm,
+  type FolderReading,
+  type Problem,
+  type ReceivedEntry,
+  readFarmFolder,
+  readFarmZip,
+} from '@leywright/book';
 import { type Day, type FarmId, readId } from '@leywright/measures';
 import { knownNames } from '@leywright/planner';
-import { farmOfFolder, type FarmFiles, loadServer, readFarmFiles } from '@leywright/server';
+import { type FarmFiles, farmOfFolder, loadServer, readFarmFiles } from '@leywright/server';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { said } from '../words.ts';
 
@@ -40,9 +48,14 @@ async function fromDisk(path: string, { json, today }: FarmName, io: Io): Promis
 }
 
 /** What a folder or zip holds; everything wrong with it is said, and nothing is taken by halves. */
-export function readReading(path: string, found: FarmFiles, { json, io }: { readonly json: boolean; readonly io: Io }): Read | ExitCode {
+export function readReading(
+  path: string,
+  found: FarmFiles,
+  { json, io }: { readonly json: boolean; readonly io: Io },
+): Read | ExitCode {
   if (found.kind === 'none') return refuse(io, [notRead[found.why](path)]);
-  const reading = found.kind === 'zip' ? readFarmZip(found.bytes, knownNames()) : readFarmFolder(found.files, knownNames());
+  const reading =
+    found.kind === 'zip' ? readFarmZip(found.bytes, knownNames()) : readFarmFolder(found.files, knownNames());
   const { farm, problems } = reading;
   if (problems.length > 0) sayProblems(problems, farm === null && json, io);
   return farm === null ? refuse(io, [said.notImported]) : { ...reading, farm };
@@ -53,7 +66,8 @@ type Read = FolderReading & { readonly farm: Farm };
 /** All of them, each with its place; as JSON on standard output too when nothing else will stand there. */
 function sayProblems(problems: readonly Problem[], asJson: boolean, io: Io): void {
   for (const problem of problems) io.err(problemSentence(problem));
-  if (asJson) printJson(io, { problems: problems.map((problem) => ({ ...problem, sentence: problemSentence(problem) })) });
+  if (asJson)
+    printJson(io, { problems: problems.map((problem) => ({ ...problem, sentence: problemSentence(problem) })) });
 }
 
 async function fromStore(name: string, data: string, io: Io): Promise<Opened | ExitCode> {
@@ -64,7 +78,12 @@ async function fromStore(name: string, data: string, io: Io): Promise<Opened | E
     const id = readId<FarmId>(name);
     const farm = id === null ? null : await server.farmInStore(opened.store, id);
     if (farm !== null) return farm;
-    return refuse(io, [said.noStoreFarm(name, (await opened.store.farms()).map((one) => one.id))]);
+    return refuse(io, [
+      said.noStoreFarm(
+        name,
+        (await opened.store.farms()).map((one) => one.id),
+      ),
+    ]);
   } finally {
     await opened.store.close();
   }

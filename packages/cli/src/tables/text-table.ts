@@ -11,17 +11,30 @@ export interface Column {
 /** Heads, a rule, rows. Where it would be too wide, the widest left column gives way, with an ellipsis. */
 export function textTable(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
   const widths = fittedWidths(columns, rows);
-  const line = (cells: readonly string[]) => columns.map((column, at) => cell(cells[at] ?? '', widths[at] ?? 0, column)).join(gap).trimEnd();
-  return [line(columns.map((column) => column.head)), widths.map((width) => '─'.repeat(width)).join(gap), ...rows.map(line)].join('\n');
+  const line = (cells: readonly string[]) =>
+    columns
+      .map((column, at) => cell(cells[at] ?? '', widths[at] ?? 0, column))
+      .join(gap)
+      .trimEnd();
+  return [
+    line(columns.map((column) => column.head)),
+    widths.map((width) => '─'.repeat(width)).join(gap),
+    ...rows.map(line),
+  ].join('\n');
 }
 
 function fittedWidths(columns: readonly Column[], rows: readonly (readonly string[])[]): readonly number[] {
-  const widths = columns.map((column, at) => Math.max(column.head.length, ...rows.map((row) => (row[at] ?? '').length)));
+  const widths = columns.map((column, at) =>
+    Math.max(column.head.length, ...rows.map((row) => (row[at] ?? '').length)),
+  );
   const leastWidth = 8;
   for (;;) {
     const over = widths.reduce((sum, width) => sum + width, 0) + gap.length * (widths.length - 1) - widest;
     if (over <= 0) return widths;
-    const giving = widths.reduce((best, width, at) => (columns[at]?.align !== 'right' && width > (widths[best] ?? 0) ? at : best), 0);
+    const giving = widths.reduce(
+      (best, width, at) => (columns[at]?.align !== 'right' && width > (widths[best] ?? 0) ? at : best),
+      0,
+    );
     const width = widths[giving] ?? 0;
     if (width <= leastWidth) return widths;
     widths[giving] = Math.max(leastWidth, width - over);

@@ -3,7 +3,14 @@ import type { BookFinding, BookFindingCode } from '@leywright/book';
 import type { Finding, FindingCode, Gravity, Place } from '../plan/finding.ts';
 
 export const bookMendCodes = [
-  'choose-amendment', 'open-device', 'set-clock', 'name-stand', 'correct-record', 'record-end', 'ask-for-record', 'write-rotation',
+  'choose-amendment',
+  'open-device',
+  'set-clock',
+  'name-stand',
+  'correct-record',
+  'record-end',
+  'ask-for-record',
+  'write-rotation',
 ] as const;
 export type BookMendCode = (typeof bookMendCodes)[number];
 
@@ -30,7 +37,19 @@ export function bookFindings(found: readonly BookFinding[]): readonly Finding[] 
   return found.map(({ code, entries, plot, stand, figures }) => {
     const { gravity, mends } = ways[code];
     const [entry] = entries;
-    const place: Place = { ...(plot === null ? {} : { plot }), ...(stand === null ? {} : { stand }), ...(entry === undefined ? {} : { entry }) };
-    return { code, gravity, place, figures: { ...figures, records: entries.length }, mend: mends.map((mend) => ({ code: mend, figures: {} })), reason: null, why: null };
+    const place: Place = {
+      ...(plot === null ? {} : { plot }),
+      ...(stand === null ? {} : { stand }),
+      ...(entry === undefined ? {} : { entry }),
+    };
+    return {
+      code,
+      gravity,
+      place,
+      figures: { ...figures, records: entries.length },
+      mend: mends.map((mend) => ({ code: mend, figures: {} })),
+      reason: null,
+      why: null,
+    };
   });
 }

@@ -1,6 +1,7 @@
 /** From one sentence to a whole farm in pencil: plots, a rotation, a promise and stores, so that there is a plan to change. */
-import { monthOf, yearOf } from '@leywright/measures';
+
 import { aboutFarm, emptyFarm, type Farm, type Place } from '@leywright/book';
+import { monthOf, yearOf } from '@leywright/measures';
 import { fewestCourses, firstCourses, mostCourses } from './courses.ts';
 import { placeOf } from './place.ts';
 import { firstPlots, standsAtStart } from './plots.ts';
@@ -12,7 +13,18 @@ export type FirstReading =
   | { readonly kind: 'problems'; readonly problems: readonly FirstProblem[] };
 
 /** What the sentence did not say and the builder chose; shown until the grower says otherwise. */
-export const firstAssumptions = ['plots-alike', 'courses', 'stands-at-start', 'promise-lines', 'portions', 'closed-weeks', 'stores', 'elevation', 'longitude', 'rules-of'] as const;
+export const firstAssumptions = [
+  'plots-alike',
+  'courses',
+  'stands-at-start',
+  'promise-lines',
+  'portions',
+  'closed-weeks',
+  'stores',
+  'elevation',
+  'longitude',
+  'rules-of',
+] as const;
 export type FirstAssumption = (typeof firstAssumptions)[number];
 
 /** From October on, the year to plan is the next. */
@@ -21,7 +33,10 @@ const NEXT_YEAR_FROM_MONTH = 10;
 /** Reads the sentence and builds its farm, or says all that is wrong with it at once. */
 export function firstFarm(sentence: FirstSentence, stamp: FirstStamp): FirstReading {
   const place = placeOf(sentence);
-  const problems = [...problemsIn(sentence), ...(place.kind === 'unknown' ? [place.problem] : reachProblems(place.place))];
+  const problems = [
+    ...problemsIn(sentence),
+    ...(place.kind === 'unknown' ? [place.problem] : reachProblems(place.place)),
+  ];
   if (place.kind === 'unknown' || problems.length > 0) return { kind: 'problems', problems };
   const firstYear = yearOf(stamp.today) + (monthOf(stamp.today) >= NEXT_YEAR_FROM_MONTH ? 1 : 0);
   const courses = firstCourses(Math.min(mostCourses, Math.max(fewestCourses, sentence.plots)), place.place);
@@ -38,7 +53,14 @@ export function firstFarm(sentence: FirstSentence, stamp: FirstStamp): FirstRead
 }
 
 function assumedIn(sentence: FirstSentence): readonly FirstAssumption[] {
-  const always: readonly FirstAssumption[] = ['courses', 'stands-at-start', 'promise-lines', 'portions', 'stores', 'rules-of'];
+  const always: readonly FirstAssumption[] = [
+    'courses',
+    'stands-at-start',
+    'promise-lines',
+    'portions',
+    'stores',
+    'rules-of',
+  ];
   return [
     ...(sentence.plotAreasHa === null ? ['plots-alike' as const] : []),
     ...always,
@@ -69,13 +91,18 @@ function problemsIn(sentence: FirstSentence): readonly FirstProblem[] {
     const value = sentence[field];
     return typeof value !== 'number' || !(value >= least && value <= most) || (whole && !Number.isInteger(value));
   });
-  return [...outside.map(({ field, said }) => wrong(field, String(sentence[field]), said)), ...placeProblems(sentence), ...plotProblems(sentence)];
+  return [
+    ...outside.map(({ field, said }) => wrong(field, String(sentence[field]), said)),
+    ...placeProblems(sentence),
+    ...plotProblems(sentence),
+  ];
 }
 
 /** Courses and dates are those of temperate country north of the equator; elsewhere they would be wrong, so they are not offered. */
 function reachProblems({ latDeg, near }: Place): readonly FirstProblem[] {
   if (latDeg >= 40 && latDeg <= 62) return [];
-  const said = 'a place between 40 and 62 degrees north; a farm elsewhere begins from a farm folder, with its own sowing days';
+  const said =
+    'a place between 40 and 62 degrees north; a farm elsewhere begins from a farm folder, with its own sowing days';
   return [near === null ? wrong('latDeg', String(latDeg), said) : wrong('near', near, said)];
 }
 
@@ -91,7 +118,9 @@ function placeProblems({ latDeg, lonDeg }: FirstSentence): readonly FirstProblem
 function plotProblems({ plotAreasHa, plots }: FirstSentence): readonly FirstProblem[] {
   if (plotAreasHa === null) return [];
   const isRight = plotAreasHa.length === plots && plotAreasHa.every((areaHa) => areaHa > 0 && areaHa <= 2000);
-  return isRight ? [] : [wrong('plotAreasHa', plotAreasHa.join(', '), `${plots} areas above nought, one for each plot`)];
+  return isRight
+    ? []
+    : [wrong('plotAreasHa', plotAreasHa.join(', '), `${plots} areas above nought, one for each plot`)];
 }
 
 function wrong(field: keyof FirstSentence, found: string, said: string): FirstProblem {

@@ -33,8 +33,26 @@ export const brassicas: FirstCourse = {
   id: 'brassicas',
   name: 'Ley to June, brassicas',
   strips: [
-    { key: 'savoy', what: 'cabbage-savoy', fromShare: 0, toShare: 0.3, plant: '07-11', end: '03-05', endYearOffset: 1, under: { what: low, sow: '08-10' } },
-    { key: 'kale', what: 'kale-curly', fromShare: 0.3, toShare: 0.5, plant: '07-11', end: '04-02', endYearOffset: 1, under: { what: low, sow: '08-10' } },
+    {
+      key: 'savoy',
+      what: 'cabbage-savoy',
+      fromShare: 0,
+      toShare: 0.3,
+      plant: '07-11',
+      end: '03-05',
+      endYearOffset: 1,
+      under: { what: low, sow: '08-10' },
+    },
+    {
+      key: 'kale',
+      what: 'kale-curly',
+      fromShare: 0.3,
+      toShare: 0.5,
+      plant: '07-11',
+      end: '04-02',
+      endYearOffset: 1,
+      under: { what: low, sow: '08-10' },
+    },
     { key: 'cauliflower', what: 'cauliflower-autumn', fromShare: 0.5, toShare: 0.7, plant: '07-10', end: '10-08' },
     { key: 'calabrese', what: 'calabrese', fromShare: 0.7, toShare: 1, plant: '07-10', end: '10-06' },
   ],
@@ -59,9 +77,35 @@ export const alliums: FirstCourse = {
   id: 'alliums',
   name: 'Onions and leeks',
   strips: [
-    { key: 'onion', what: 'onion-set', fromShare: 0, toShare: 0.55, plant: '04-08', end: '08-24', under: { what: 'trefoil', sow: '06-10' } },
-    { key: 'leek', what: 'leek-mid', fromShare: 0.55, toShare: 0.8, plant: '06-05', end: '01-28', endYearOffset: 1, under: { what: low, sow: '07-08' } },
-    { key: 'leek-late', what: 'leek-late', fromShare: 0.8, toShare: 1, plant: '06-20', end: '05-02', endYearOffset: 1, under: { what: low, sow: '07-22' } },
+    {
+      key: 'onion',
+      what: 'onion-set',
+      fromShare: 0,
+      toShare: 0.55,
+      plant: '04-08',
+      end: '08-24',
+      under: { what: 'trefoil', sow: '06-10' },
+    },
+    {
+      key: 'leek',
+      what: 'leek-mid',
+      fromShare: 0.55,
+      toShare: 0.8,
+      plant: '06-05',
+      end: '01-28',
+      endYearOffset: 1,
+      under: { what: low, sow: '07-08' },
+    },
+    {
+      key: 'leek-late',
+      what: 'leek-late',
+      fromShare: 0.8,
+      toShare: 1,
+      plant: '06-20',
+      end: '05-02',
+      endYearOffset: 1,
+      under: { what: low, sow: '07-22' },
+    },
   ],
 };
 
@@ -85,24 +129,74 @@ export const squash: FirstCourse = {
   id: 'squash',
   name: 'Squash, corn and beans',
   strips: [
-    { key: 'squash', what: 'squash-maxima', fromShare: 0, toShare: 0.45, plant: '05-28', end: '09-26', under: into('06-28') },
-    { key: 'courgette', what: 'courgette', fromShare: 0.45, toShare: 0.6, plant: '05-29', end: '09-30', under: into('06-30') },
-    { key: 'corn', what: 'sweet-corn', fromShare: 0.6, toShare: 0.75, plant: '05-29', end: '09-24', under: into('07-01') },
-    { key: 'runner-bean', what: 'runner-bean', fromShare: 0.75, toShare: 0.9, sow: '06-01', end: '10-02', under: into('07-12') },
-    { key: 'french-bean', what: 'french-bean-dwarf', fromShare: 0.9, toShare: 1, sow: '06-01', end: '09-10', under: into('07-12') },
+    {
+      key: 'squash',
+      what: 'squash-maxima',
+      fromShare: 0,
+      toShare: 0.45,
+      plant: '05-28',
+      end: '09-26',
+      under: into('06-28'),
+    },
+    {
+      key: 'courgette',
+      what: 'courgette',
+      fromShare: 0.45,
+      toShare: 0.6,
+      plant: '05-29',
+      end: '09-30',
+      under: into('06-30'),
+    },
+    {
+      key: 'corn',
+      what: 'sweet-corn',
+      fromShare: 0.6,
+      toShare: 0.75,
+      plant: '05-29',
+      end: '09-24',
+      under: into('07-01'),
+    },
+    {
+      key: 'runner-bean',
+      what: 'runner-bean',
+      fromShare: 0.75,
+      toShare: 0.9,
+      sow: '06-01',
+      end: '10-02',
+      under: into('07-12'),
+    },
+    {
+      key: 'french-bean',
+      what: 'french-bean-dwarf',
+      fromShare: 0.9,
+      toShare: 1,
+      sow: '06-01',
+      end: '09-10',
+      under: into('07-12'),
+    },
   ],
 };
 
 /** Stretches of one course beside those of another on the same plot, for rotations of fewer courses. */
 export function sideBySide(id: string, name: string, [left, right]: readonly [FirstCourse, FirstCourse]): FirstCourse {
-  const half = (strip: Strip, at: number): Strip => ({ ...strip, fromShare: round(at + strip.fromShare / 2), toShare: round(at + strip.toShare / 2) });
-  return { id, name, strips: [...left.strips.map((strip) => half(strip, 0)), ...right.strips.map((strip) => half(strip, 0.5))] };
+  const half = (strip: Strip, at: number): Strip => ({
+    ...strip,
+    fromShare: round(at + strip.fromShare / 2),
+    toShare: round(at + strip.toShare / 2),
+  });
+  return {
+    id,
+    name,
+    strips: [...left.strips.map((strip) => half(strip, 0)), ...right.strips.map((strip) => half(strip, 0.5))],
+  };
 }
 
 /** A course of the crops of another, without some. The ground is shared out anew in the same proportions. */
 export function without(course: FirstCourse, keys: readonly string[]): FirstCourse {
   const kept = course.strips.filter((strip) => !keys.includes(strip.key));
-  const edges = [...new Set(kept.flatMap((strip) => [`${strip.fromShare}-${strip.toShare}`]))].map((edge) => edge.split('-').map(Number) as [number, number]);
+  const edges = [...new Set(kept.flatMap((strip) => [`${strip.fromShare}-${strip.toShare}`]))].map(
+    (edge) => edge.split('-').map(Number) as [number, number],
+  );
   const total = edges.reduce((sum, [from, to]) => sum + to - from, 0);
   const moved = new Map<string, readonly [number, number]>();
   let at = 0;

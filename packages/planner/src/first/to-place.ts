@@ -5,8 +5,18 @@
  * Source  windows and latest sowing days of the reference tables, moved by latitude and height as in crops/season.ts.
  */
 import { reference } from '@leywright/agronomy';
-import { addDays, asDay, asMonthDay, dayAt, dayInYear, dayNumber, daysBetween, type MonthDay, monthDayOf } from '@leywright/measures';
 import type { Place } from '@leywright/book';
+import {
+  addDays,
+  asDay,
+  asMonthDay,
+  dayAt,
+  dayInYear,
+  dayNumber,
+  daysBetween,
+  type MonthDay,
+  monthDayOf,
+} from '@leywright/measures';
 import { seasonShiftDays, windowAround } from '../crops/season.ts';
 import type { FirstCourse, Strip } from './strips.ts';
 
@@ -23,19 +33,27 @@ export function courseAt(course: FirstCourse, spot: Spot): FirstCourse {
 
 function stripAt(strip: Strip, spot: Spot): Strip {
   const written = strip.plant ?? strip.sow;
-  const start = written === undefined ? undefined : startAt(strip.what, written, { isPlanted: strip.plant !== undefined, spot });
+  const start =
+    written === undefined ? undefined : startAt(strip.what, written, { isPlanted: strip.plant !== undefined, spot });
   const later = written === undefined || start === undefined ? 0 : daysBetween(dayOf(written), dayOf(start));
   const { under } = strip;
   return {
     ...strip,
     ...(strip.plant === undefined ? { sow: start } : { plant: start }),
-    end: strip.under === undefined && strip.endYearOffset === undefined ? earlier(strip.end, lastLifting(spot)) : strip.end,
+    end:
+      strip.under === undefined && strip.endYearOffset === undefined
+        ? earlier(strip.end, lastLifting(spot))
+        : strip.end,
     ...(under === undefined ? {} : { under: { ...under, sow: monthDayOf(addDays(dayOf(under.sow), later)) } }),
   } as Strip;
 }
 
 /** The day itself when it lies in the local window, else the nearest day that does. */
-export function startAt(what: string, written: string, { isPlanted, spot }: { readonly isPlanted: boolean; readonly spot: Spot }): string {
+export function startAt(
+  what: string,
+  written: string,
+  { isPlanted, spot }: { readonly isPlanted: boolean; readonly spot: Spot },
+): string {
   const dates = windowDates(what, isPlanted);
   if (dates === null) return written;
   const window = windowAround(dates, dayOf(written), spot);
@@ -46,7 +64,12 @@ export function startAt(what: string, written: string, { isPlanted, spot }: { re
 function windowDates(what: string, isPlanted: boolean): readonly [MonthDay, MonthDay] | null {
   const cover = reference.covers.get(what);
   const crop = reference.crops.get(what);
-  const [from, to] = cover !== undefined ? [cover.sowFrom, cover.sowTo] : isPlanted ? [crop?.plantFrom, crop?.plantTo] : [crop?.sowOutFrom, crop?.sowOutTo];
+  const [from, to] =
+    cover !== undefined
+      ? [cover.sowFrom, cover.sowTo]
+      : isPlanted
+        ? [crop?.plantFrom, crop?.plantTo]
+        : [crop?.sowOutFrom, crop?.sowOutTo];
   return from === undefined || from === null || to === undefined || to === null ? null : [from, to];
 }
 

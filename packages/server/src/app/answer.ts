@@ -1,5 +1,5 @@
 /** How the server says no: always `{ problems: [...] }`, all of them at once, in words. */
-import { refusalSentence, type Figures } from '@leywright/api';
+import { type Figures, refusalSentence } from '@leywright/api';
 import type { FastifyReply } from 'fastify';
 
 export interface HttpProblem {
@@ -16,8 +16,14 @@ export interface HttpProblem {
 export function refusal(code: string, figures: Figures = {}, at: { readonly column?: string } = {}): HttpProblem {
   const found = figures['found'];
   return {
-    code, sentence: refusalSentence(code, figures), file: null, line: null, column: at.column ?? null,
-    found: found === undefined || found === null ? null : String(found), nearest: [], gravity: 'stops',
+    code,
+    sentence: refusalSentence(code, figures),
+    file: null,
+    line: null,
+    column: at.column ?? null,
+    found: found === undefined || found === null ? null : String(found),
+    nearest: [],
+    gravity: 'stops',
   };
 }
 

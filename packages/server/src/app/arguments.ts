@@ -16,25 +16,42 @@ export interface ServeWish {
 export const usualPort = 4517;
 
 /** Reads the words, or says all that is wrong with them. */
-export function readServeArguments(words: readonly string[], env: Readonly<Record<string, string | undefined>>): ServeWish | readonly string[] {
+export function readServeArguments(
+  words: readonly string[],
+  env: Readonly<Record<string, string | undefined>>,
+): ServeWish | readonly string[] {
   const read = parse(words);
   if ('problem' in read) return [read.problem];
   const { data, port, today, host, sample } = read.values;
   const problems: string[] = [];
   const portNumber = port === undefined ? usualPort : Number(port);
-  if (!Number.isInteger(portNumber) || portNumber < 0 || portNumber > 65_535) problems.push(`--port: "${port}" is not a port, 1 to 65535.`);
+  if (!Number.isInteger(portNumber) || portNumber < 0 || portNumber > 65_535)
+    problems.push(`--port: "${port}" is not a port, 1 to 65535.`);
   const day = today === undefined ? null : readDay(today);
-  if (today !== undefined && day === null) problems.push(`--today: "${today}" is not a day of the calendar. Write it 2027-06-08.`);
-  if (host !== undefined && host !== '127.0.0.1' && host !== 'localhost') problems.push(`--host: this version answers on this machine alone (127.0.0.1), so "${host}" is refused.`);
+  if (today !== undefined && day === null)
+    problems.push(`--today: "${today}" is not a day of the calendar. Write it 2027-06-08.`);
+  if (host !== undefined && host !== '127.0.0.1' && host !== 'localhost')
+    problems.push(`--host: this version answers on this machine alone (127.0.0.1), so "${host}" is refused.`);
   if (problems.length > 0) return problems;
-  return { folder: resolve(data ?? env['LEYWRIGHT_DATA'] ?? join(homedir(), '.leywright')), port: portNumber, today: day, sample: sample ?? false };
+  return {
+    folder: resolve(data ?? env['LEYWRIGHT_DATA'] ?? join(homedir(), '.leywright')),
+    port: portNumber,
+    today: day,
+    sample: sample ?? false,
+  };
 }
 
 function parse(words: readonly string[]) {
   try {
     return parseArgs({
       args: [...words],
-      options: { data: { type: 'string' }, port: { type: 'string' }, today: { type: 'string' }, host: { type: 'string' }, sample: { type: 'boolean' } },
+      options: {
+        data: { type: 'string' },
+        port: { type: 'string' },
+        today: { type: 'string' },
+        host: { type: 'string' },
+        sample: { type: 'boolean' },
+      },
     });
   } catch (error) {
     return { problem: error instanceof Error ? error.message : String(error) };

@@ -40,7 +40,14 @@ export async function buildApp({ desk, webRoot, address, log }: AppSettings): Pr
   // Answers are made by typed routes and held to their shapes by tests; checking a plan of a megabyte once more on each request is not worth its time.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
   await app.register(fastifySwagger, {
-    openapi: { openapi: '3.1.0', info: { title: 'Leywright', version: desk.version, description: 'Plans, runs and proves the year of a stock-free organic vegetable farm that sells by weekly box.' } },
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Leywright',
+        version: desk.version,
+        description: 'Plans, runs and proves the year of a stock-free organic vegetable farm that sells by weekly box.',
+      },
+    },
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
   });
@@ -57,10 +64,16 @@ export async function buildApp({ desk, webRoot, address, log }: AppSettings): Pr
 
 /** The pages' addresses are made in the browser, so any of them answers with the one page; `/api` never does. */
 async function servePages(app: FastifyInstance, webRoot: string): Promise<void> {
-  await app.register(fastifyStatic, { root: webRoot, wildcard: false, cacheControl: false, setHeaders: (response, path) => response.header('cache-control', cachingOf(path)) });
+  await app.register(fastifyStatic, {
+    root: webRoot,
+    wildcard: false,
+    cacheControl: false,
+    setHeaders: (response, path) => response.header('cache-control', cachingOf(path)),
+  });
   app.get('/*', { schema: { hide: true } }, (request, reply) => {
     const path = request.url.split('?')[0] ?? '/';
-    if (path.startsWith('/api/') || path.startsWith('/assets/')) return refuse(reply, 404, 'no-such-page', { found: path.slice(0, 200) });
+    if (path.startsWith('/api/') || path.startsWith('/assets/'))
+      return refuse(reply, 404, 'no-such-page', { found: path.slice(0, 200) });
     return reply.sendFile('index.html');
   });
 }

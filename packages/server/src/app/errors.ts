@@ -11,11 +11,17 @@ export function answerErrors(app: FastifyInstance, referenceHex: () => string): 
 
 const bytesInMb = 1e6;
 
-function answer(error: FastifyError, request: FastifyRequest, reply: FastifyReply, referenceHex: () => string): FastifyReply {
+function answer(
+  error: FastifyError,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  referenceHex: () => string,
+): FastifyReply {
   if (error instanceof NotAsAsked) return sendProblems(reply, 422, error.problems);
   const status = error.statusCode ?? 500;
   if (status === 413) return refuse(reply, 413, 'too-large', { limitMb: Math.round(bodyLimitBytes / bytesInMb) });
-  if (status === 415) return refuse(reply, 415, 'wrong-content', { found: request.headers['content-type'] ?? 'nothing' });
+  if (status === 415)
+    return refuse(reply, 415, 'wrong-content', { found: request.headers['content-type'] ?? 'nothing' });
   if (status === 400) return refuse(reply, 400, 'not-json');
   if (status < 500) return refuse(reply, status, 'no-such-page', { found: pathOf(request) });
   const reference = referenceHex();

@@ -10,8 +10,17 @@ const readingMethods = new Set(['GET', 'HEAD']);
 
 /** No inline script, no foreign source of any kind; a worker and wasm of our own are let run. */
 const contentPolicy = [
-  "default-src 'none'", "script-src 'self' 'wasm-unsafe-eval'", "worker-src 'self'", "style-src 'self'", "img-src 'self' blob:",
-  "font-src 'self'", "connect-src 'self'", "manifest-src 'self'", "base-uri 'none'", "form-action 'self'", "frame-ancestors 'none'",
+  "default-src 'none'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'self'",
+  "frame-ancestors 'none'",
 ].join('; ');
 
 const headers: Readonly<Record<string, string>> = {

@@ -2,11 +2,15 @@
 import type { z } from 'zod';
 import { type HttpProblem, refusal } from './answer.ts';
 
-export type ShapeReading<T> = { readonly kind: 'read'; readonly value: T } | { readonly kind: 'problems'; readonly problems: readonly HttpProblem[] };
+export type ShapeReading<T> =
+  | { readonly kind: 'read'; readonly value: T }
+  | { readonly kind: 'problems'; readonly problems: readonly HttpProblem[] };
 
 export function readShape<T>(shape: z.ZodType<T>, sent: unknown): ShapeReading<T> {
   const read = shape.safeParse(sent, { reportInput: true });
-  return read.success ? { kind: 'read', value: read.data } : { kind: 'problems', problems: read.error.issues.map(problemOf) };
+  return read.success
+    ? { kind: 'read', value: read.data }
+    : { kind: 'problems', problems: read.error.issues.map(problemOf) };
 }
 
 const kinds = ['number', 'string', 'array', 'object', 'record', 'int', 'boolean'] as const;

@@ -14,10 +14,13 @@ const MOST_FILES = 500;
 export async function readFarmFiles(path: string): Promise<FarmFiles> {
   const found = await lstat(path).catch(() => null);
   if (found === null) return { kind: 'none', why: 'not-there' };
-  if (found.isFile()) return found.size > MOST_BYTES ? { kind: 'none', why: 'too-large' } : { kind: 'zip', bytes: await readFile(path) };
+  if (found.isFile())
+    return found.size > MOST_BYTES ? { kind: 'none', why: 'too-large' } : { kind: 'zip', bytes: await readFile(path) };
   if (!found.isDirectory() && !found.isSymbolicLink()) return { kind: 'none', why: 'neither' };
   const names = await readdir(path).catch(() => null);
-  return names === null ? { kind: 'none', why: 'neither' } : readFiles(path, names.filter((name) => !name.startsWith('.')).sort());
+  return names === null
+    ? { kind: 'none', why: 'neither' }
+    : readFiles(path, names.filter((name) => !name.startsWith('.')).sort());
 }
 
 async function readFiles(path: string, names: readonly string[]): Promise<FarmFiles> {

@@ -11,5 +11,14 @@ export function folderProblem(problem: Problem): HttpProblem {
 
 export function firstProblem(problem: FirstProblem): HttpProblem {
   const { code, field, found, figures } = problem;
-  return { code, sentence: refusalSentence(code, { field, found, ...figures }), file: null, line: null, column: field, found, nearest: [], gravity: 'stops' };
+  return {
+    code,
+    sentence: refusalSentence(code, { field, found, ...figures }),
+    file: null,
+    line: null,
+    column: field,
+    found,
+    nearest: [],
+    gravity: 'stops',
+  };
 }

@@ -13,5 +13,7 @@ export async function openSample(desk: Desk): Promise<string | null> {
   const read = folder === null ? null : await readFarmFiles(folder);
   if (read === null || read.kind !== 'folder') return 'The sample farm is not in this copy: there is no demo folder.';
   const founding = await foundFromFolder(desk, readFarmFolder(read.files, knownNames()));
-  return founding.kind === 'founded' ? null : `The sample farm cannot be opened: ${founding.problems[0]?.sentence ?? 'it has problems'}`;
+  return founding.kind === 'founded'
+    ? null
+    : `The sample farm cannot be opened: ${founding.problems[0]?.sentence ?? 'it has problems'}`;
 }

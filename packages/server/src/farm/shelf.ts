@@ -1,5 +1,5 @@
 /** Farms as the book tells them, kept ready while no entry has come in since; and their plans. */
-import { aboutFarm, emptyFarm, type Farm, type BookFinding, type ReceivedEntry, replay } from '@leywright/book';
+import { aboutFarm, type BookFinding, emptyFarm, type Farm, type ReceivedEntry, replay } from '@leywright/book';
 import type { FarmId } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish } from '@leywright/planner';
 import type { Store, StoredFarm } from '@leywright/store';
@@ -52,10 +52,22 @@ export async function allEntries(store: Store, id: FarmId): Promise<readonly Rec
 }
 
 /** Before its first entry a farm is a name; its place comes with the entry that describes it. */
-const nowhere = { latDeg: 0, lonDeg: 0, elevationM: null, near: null, jurisdiction: 'England', timeZone: 'Europe/London' } as const;
+const nowhere = {
+  latDeg: 0,
+  lonDeg: 0,
+  elevationM: null,
+  near: null,
+  jurisdiction: 'England',
+  timeZone: 'Europe/London',
+} as const;
 
 function replayed(stored: StoredFarm, entries: readonly ReceivedEntry[]): OpenFarm {
   const base = emptyFarm(aboutFarm(stored.id, stored.name, nowhere));
   const { farm, findings } = replay(base, entries);
-  return { stored, farm, bookFindings: findings, described: () => replay(base, entries, { only: 'descriptions' }).farm };
+  return {
+    stored,
+    farm,
+    bookFindings: findings,
+    described: () => replay(base, entries, { only: 'descriptions' }).farm,
+  };
 }

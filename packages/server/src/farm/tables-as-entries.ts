@@ -4,15 +4,24 @@
  * A book that was exported describes the farm itself; its tables repeat that, so only what somebody changed in them since is entered, and it
  * counts from the day of the import. A book of records alone lies over its tables, so the tables are entered as of the day before it begins.
  */
-import { canonicalJson, emptyFarm, entriesOf, type Entry, type Farm, type ReceivedEntry, replay, type Stamp } from '@leywright/book';
+import {
+  canonicalJson,
+  type Entry,
+  emptyFarm,
+  entriesOf,
+  type Farm,
+  type ReceivedEntry,
+  replay,
+  type Stamp,
+} from '@leywright/book';
 import { addDays, type Day } from '@leywright/measures';
 
 export function tablesAsEntries(tables: Farm, book: readonly ReceivedEntry[], stamp: Stamp): readonly Entry[] {
   if (!describesFarm(book)) return entriesOf(tables, { ...stamp, doneOn: dayBefore(book, stamp.doneOn) });
   const told = replay(emptyFarm(tables.about), book, { only: 'descriptions' }).farm;
-  const before = new Map(entriesOf(told, stamp).map((entry) => [rowOf(entry), valueOf(entry)]));
+  const before = new Map(entriesOf(told, stamp).map((entry) => [rowOf(entry), writtenValue(entry)]));
   const rows = entriesOf(tables, stamp);
-  const changed = rows.filter((entry) => before.get(rowOf(entry)) !== valueOf(entry));
+  const changed = rows.filter((entry) => before.get(rowOf(entry)) !== writtenValue(entry));
   return [...changed, ...takenAway(before, rows, stamp)];
 }
 
@@ -29,26 +38,37 @@ function describesFarm(book: readonly ReceivedEntry[]): boolean {
 }
 
 function dayBefore(book: readonly ReceivedEntry[], today: Day): Day {
-  const first = book.reduce((day, entry) => (entry.doneOn < day ? entry.doneOn : day), today);
-  return book.length === 0 ? today : addDays(first, -1);
+  const [first] = [...book.map((entry) => entry.doneOn), today].sort();
+  return book.length === 0 || first === undefined ? today : addDays(first, -1);
 }
 
 /** Rows that the book knows and the tables no longer have. */
 function takenAway(before: ReadonlyMap<string, string>, rows: readonly Entry[], stamp: Stamp): readonly Entry[] {
   const kept = new Set(rows.map(rowOf));
   const { newId, deviceSeqFrom, ...envelope } = stamp;
-  return [...before.keys()].filter((row) => !kept.has(row)).map((row, at) => {
-    const [subject, key] = JSON.parse(row) as [Extract<Entry['body'], { kind: 'set' }>['subject'], string];
-    const place = rows.length + at;
-    return { v: 1, id: newId(place), ...envelope, doneAt: null, deviceSeq: deviceSeqFrom + place, body: { kind: 'set', subject, key, value: null }, amends: null, reason: null };
-  });
+  return [...before.keys()]
+    .filter((row) => !kept.has(row))
+    .map((row, at) => {
+      const [subject, key] = JSON.parse(row) as [Extract<Entry['body'], { kind: 'set' }>['subject'], string];
+      const place = rows.length + at;
+      return {
+        v: 1,
+        id: newId(place),
+        ...envelope,
+        doneAt: null,
+        deviceSeq: deviceSeqFrom + place,
+        body: { kind: 'set', subject, key, value: null },
+        amends: null,
+        reason: null,
+      };
+    });
 }
 
 function rowOf({ body }: Entry): string {
   return body?.kind === 'set' ? JSON.stringify([body.subject, body.key]) : '';
 }
 
-function valueOf({ body }: Entry): string {
+function writtenValue({ body }: Entry): string {
   return body?.kind === 'set' ? canonicalJson(body.value) : '';
 }
 
@@ -56,7 +76,12 @@ function valueOf({ body }: Entry): string {
 function trialStamp(tables: Farm, today: Day): Stamp {
   const last = 'ffffffff-ffff-7fff-bfff-';
   return {
-    farm: tables.about.id, by: 'tables' as Stamp['by'], device: 'tables' as Stamp['device'], deviceSeqFrom: 1, doneOn: today, enteredAt: `${today}T23:59:59.999Z`,
+    farm: tables.about.id,
+    by: 'tables' as Stamp['by'],
+    device: 'tables' as Stamp['device'],
+    deviceSeqFrom: 1,
+    doneOn: today,
+    enteredAt: `${today}T23:59:59.999Z`,
     newId: (at) => `${last}${String(at).padStart(12, '0')}` as ReturnType<Stamp['newId']>,
   };
 }

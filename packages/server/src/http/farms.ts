@@ -8,19 +8,30 @@ import { sendProblems } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';
 import type { InputTypes } from '../app/input-types.ts';
 import { NotAsAsked, readShape } from '../app/read-shape.ts';
-import { foundFromFolder, foundFromSentence, type Founding } from '../farm/found.ts';
+import { type Founding, foundFromFolder, foundFromSentence } from '../farm/found.ts';
 import { folderProblem } from '../farm/problems.ts';
 
 export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   const routes = app.withTypeProvider<InputTypes>();
-  routes.get('/api/today', { schema: { summary: 'The day', response: { 200: httpShapes.today } } }, async () => ({ today: desk.clock.today(), version: desk.version }));
+  routes.get('/api/today', { schema: { summary: 'The day', response: { 200: httpShapes.today } } }, async () => ({
+    today: desk.clock.today(),
+    version: desk.version,
+  }));
 
-  routes.get('/api/farms', { schema: { summary: 'Farms of this store', response: { 200: httpShapes.farms } } }, async () => ({ farms: await desk.store.farms() }));
+  routes.get(
+    '/api/farms',
+    { schema: { summary: 'Farms of this store', response: { 200: httpShapes.farms } } },
+    async () => ({ farms: await desk.store.farms() }),
+  );
 
   routes.post(
     '/api/farms',
     {
-      schema: { summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip', body: httpShapes.newFarm, response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems } },
+      schema: {
+        summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip',
+        body: httpShapes.newFarm,
+        response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems },
+      },
       validatorCompiler: asSent,
     },
     async (request, reply) => answerFounding(reply, await found(desk, request.body)),
@@ -29,12 +40,20 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   routes.post(
     '/api/folder/check',
     {
-      schema: { summary: 'What is wrong with a folder, without keeping it', body: httpShapes.folder, response: { 200: httpShapes.folderCheck, 422: httpShapes.problems } },
+      schema: {
+        summary: 'What is wrong with a folder, without keeping it',
+        body: httpShapes.folder,
+        response: { 200: httpShapes.folderCheck, 422: httpShapes.problems },
+      },
       validatorCompiler: asSent,
     },
     async (request) => {
       const reading = readFolder(request.body);
-      return { wouldImport: reading.farm !== null, name: reading.farm?.about.name ?? null, problems: reading.problems.map(folderProblem) };
+      return {
+        wouldImport: reading.farm !== null,
+        name: reading.farm?.about.name ?? null,
+        problems: reading.problems.map(folderProblem),
+      };
     },
   );
 }
@@ -45,8 +64,11 @@ function asSent() {
 }
 
 async function found(desk: Desk, sent: unknown): Promise<Founding> {
-  const isFolder = sent instanceof Uint8Array || (typeof sent === 'object' && sent !== null && Object.hasOwn(sent, 'files'));
-  return isFolder ? foundFromFolder(desk, readFolder(sent)) : foundFromSentence(desk, sentenceOf(asked(httpShapes.firstSentence, sent)));
+  const isFolder =
+    sent instanceof Uint8Array || (typeof sent === 'object' && sent !== null && Object.hasOwn(sent, 'files'));
+  return isFolder
+    ? foundFromFolder(desk, readFolder(sent))
+    : foundFromSentence(desk, sentenceOf(asked(httpShapes.firstSentence, sent)));
 }
 
 function readFolder(sent: unknown): FolderReading {

@@ -1,5 +1,5 @@
 /** The farm a route is asked about, or a kind refusal. */
-import { readId, type FarmId } from '@leywright/measures';
+import { type FarmId, readId } from '@leywright/measures';
 import type { FastifyReply } from 'fastify';
 import { refuse } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';

@@ -40,15 +40,27 @@ export async function appendEntries(
   const ofOtherFarm = arriving.entries.filter((entry) => entry.farm !== farm).map((entry) => entry.id);
   const known = await receivedById(step, farm, arriving.entries);
   const sorted = sortArriving(arriving.entries, known);
-  if (sorted.differing.length + ofOtherFarm.length > 0) return { kind: 'refused', differing: sorted.differing, ofOtherFarm };
+  if (sorted.differing.length + ofOtherFarm.length > 0)
+    return { kind: 'refused', differing: sorted.differing, ofOtherFarm };
   const received = chained(await headOf(step, farm), sorted.fresh, arriving.receipt);
   await write(step, received);
   await followWords(step, farm, received);
-  return { kind: 'appended', received, already: sorted.already, lastSeq: received.at(-1)?.seq ?? farmOfRow(row).lastSeq };
+  return {
+    kind: 'appended',
+    received,
+    already: sorted.already,
+    lastSeq: received.at(-1)?.seq ?? farmOfRow(row).lastSeq,
+  };
 }
 
 async function headOf(step: Step, farm: FarmId): Promise<Head> {
-  const last = await step.selectFrom('entries').select(['seq', 'hash']).where('farm_id', '=', farm).orderBy('seq', 'desc').limit(1).executeTakeFirst();
+  const last = await step
+    .selectFrom('entries')
+    .select(['seq', 'hash'])
+    .where('farm_id', '=', farm)
+    .orderBy('seq', 'desc')
+    .limit(1)
+    .executeTakeFirst();
   return last === undefined ? { seq: 0, hash: null } : { seq: Number(last.seq), hash: last.hash };
 }
 
@@ -69,11 +81,20 @@ async function write(step: Step, received: readonly ReceivedEntry[]): Promise<vo
   }
 }
 
-async function receivedById(step: Step, farm: FarmId, entries: readonly Entry[]): Promise<ReadonlyMap<EntryId, ReceivedEntry>> {
+async function receivedById(
+  step: Step,
+  farm: FarmId,
+  entries: readonly Entry[],
+): Promise<ReadonlyMap<EntryId, ReceivedEntry>> {
   const known = new Map<EntryId, ReceivedEntry>();
   for (let at = 0; at < entries.length; at += ROWS_A_STATEMENT) {
     const ids = entries.slice(at, at + ROWS_A_STATEMENT).map((entry) => entry.id);
-    const rows = await step.selectFrom('entries').selectAll().where('farm_id', '=', farm).where('entry_id', 'in', ids).execute();
+    const rows = await step
+      .selectFrom('entries')
+      .selectAll()
+      .where('farm_id', '=', farm)
+      .where('entry_id', 'in', ids)
+      .execute();
     for (const received of rows.map(receivedOfRow)) known.set(received.id, received);
   }
   return known;
@@ -99,7 +120,10 @@ function sortArriving(entries: readonly Entry[], known: ReadonlyMap<EntryId, Ent
 /** Word for word the same; of an entry whose body was withdrawn, the envelope alone can be compared. */
 function isSame(before: Entry, again: Entry): boolean {
   const keys = ['v', 'farm', 'doneOn', 'doneAt', 'enteredAt', 'by', 'device', 'deviceSeq', 'amends', 'reason'] as const;
-  return keys.every((key) => before[key] === again[key]) && (before.body === null || ordered(before.body) === ordered(again.body));
+  return (
+    keys.every((key) => before[key] === again[key]) &&
+    (before.body === null || ordered(before.body) === ordered(again.body))
+  );
 }
 
 function ordered(value: unknown): string {
@@ -114,7 +138,12 @@ function ordered(value: unknown): string {
 async function followWords(step: Step, farm: FarmId, received: readonly ReceivedEntry[]): Promise<void> {
   for (const { body } of received) {
     if (body?.kind === 'withdrawn') {
-      await step.updateTable('entries').set({ body: null, salt: '' }).where('farm_id', '=', farm).where('entry_id', '=', body.entry).execute();
+      await step
+        .updateTable('entries')
+        .set({ body: null, salt: '' })
+        .where('farm_id', '=', farm)
+        .where('entry_id', '=', body.entry)
+        .execute();
     }
     const name = body?.kind === 'set' && body.subject === 'about' ? nameIn(body.value) : null;
     if (name !== null) await step.updateTable('farms').set({ name }).where('farm_id', '=', farm).execute();

@@ -1,5 +1,5 @@
 /** Rows of the database to what the rest of the program knows, and back. */
-import type { EntryBody, Entry, ReceivedEntry } from '@leywright/book';
+import type { Entry, EntryBody, ReceivedEntry } from '@leywright/book';
 import { asId, type EntryId, type FarmId } from '@leywright/measures';
 import type { Kysely, Selectable } from 'kysely';
 import type { EntriesTable, StoreTables } from '../schema/tables.ts';
@@ -23,12 +23,24 @@ export function storedFarms(db: Kysely<StoreTables>) {
 type FarmRow = Awaited<ReturnType<ReturnType<typeof storedFarms>['execute']>>[number];
 
 export function farmOfRow(row: FarmRow): StoredFarm {
-  return { id: asId<FarmId>(row.farm_id), name: row.name, sample: row.is_sample === 1, createdAt: row.created_at, lastSeq: Number(row.last_seq ?? 0) };
+  return {
+    id: asId<FarmId>(row.farm_id),
+    name: row.name,
+    sample: row.is_sample === 1,
+    createdAt: row.created_at,
+    lastSeq: Number(row.last_seq ?? 0),
+  };
 }
 
 export function receivedOfRow(row: Selectable<EntriesTable>): ReceivedEntry {
   const body = row.body === null ? null : (JSON.parse(row.body) as EntryBody);
-  const received = { receivedAt: row.received_at, seq: Number(row.seq), salt: row.salt, bodyDigest: row.body_digest, hash: row.hash };
+  const received = {
+    receivedAt: row.received_at,
+    seq: Number(row.seq),
+    salt: row.salt,
+    bodyDigest: row.body_digest,
+    hash: row.hash,
+  };
   return { ...(JSON.parse(row.envelope) as Envelope), body, ...received };
 }
 

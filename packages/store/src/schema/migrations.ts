@@ -24,7 +24,10 @@ export async function migrate(db: Kysely<StoreTables>): Promise<Migrated> {
     .addColumn('name', 'text', (column) => column.notNull())
     .execute();
   return db.transaction().execute(async (step) => {
-    const { done } = await step.selectFrom('migrations').select(({ fn }) => fn.max('number').as('done')).executeTakeFirstOrThrow();
+    const { done } = await step
+      .selectFrom('migrations')
+      .select(({ fn }) => fn.max('number').as('done'))
+      .executeTakeFirstOrThrow();
     const found = Number(done ?? 0);
     if (found > newestMigration) return { kind: 'newer', found };
     for (const migration of migrations.slice(found)) {

@@ -8,7 +8,10 @@ export type SqliteValue = null | number | bigint | string | Uint8Array;
 
 export interface SqliteStatement {
   all(...values: readonly SqliteValue[]): unknown[];
-  run(...values: readonly SqliteValue[]): { readonly changes: number | bigint; readonly lastInsertRowid: number | bigint };
+  run(...values: readonly SqliteValue[]): {
+    readonly changes: number | bigint;
+    readonly lastInsertRowid: number | bigint;
+  };
   iterate(...values: readonly SqliteValue[]): IterableIterator<unknown>;
 }
 
@@ -33,7 +36,9 @@ async function sqliteModule(): Promise<SqliteModule> {
   const isBuiltIn = major > 22 || (major === 22 && minor >= 13);
   // A name in a variable, because the types of Node 20 do not know the built-in module.
   const builtIn: string = 'node:sqlite';
-  return isBuiltIn ? ((await import(builtIn)) as SqliteModule) : ((await import('@photostructure/sqlite')) as unknown as SqliteModule);
+  return isBuiltIn
+    ? ((await import(builtIn)) as SqliteModule)
+    : ((await import('@photostructure/sqlite')) as unknown as SqliteModule);
 }
 
 /** The first cell of the first row; undefined when there is no row. */

@@ -1,6 +1,13 @@
 /** Kysely over the `node:sqlite` interface: only how statements are run is ours, the SQL is Kysely's own for SQLite. */
 import {
-  CompiledQuery, type DatabaseConnection, type Dialect, SqliteAdapter, type SqliteDatabase, SqliteDialect, SqliteDriver, type SqliteStatement as KyselyStatement,
+  CompiledQuery,
+  type DatabaseConnection,
+  type Dialect,
+  type SqliteStatement as KyselyStatement,
+  SqliteAdapter,
+  type SqliteDatabase,
+  SqliteDialect,
+  SqliteDriver,
 } from 'kysely';
 import type { SqliteConnection, SqliteStatement, SqliteValue } from './connect.ts';
 

@@ -1,6 +1,6 @@
 /** Opens an SQLite file so that what was acknowledged survives a crash: WAL, synchronous FULL, checked before use. */
 import { Kysely } from 'kysely';
-import { newestMigration, migrate } from '../schema/migrations.ts';
+import { migrate, newestMigration } from '../schema/migrations.ts';
 import type { StoreTables } from '../schema/tables.ts';
 import type { Opened } from '../store.ts';
 import { connectSqlite, firstCell, type SqliteConnection } from './connect.ts';
@@ -20,7 +20,8 @@ export async function openSqliteStore(path: string): Promise<Opened> {
     if (damage !== 'ok') return refuse(connection, { code: 'damaged-database', found: String(damage) });
     const db = new Kysely<StoreTables>({ dialect: nodeSqliteDialect(connection) });
     const migrated = await migrate(db);
-    if (migrated.kind === 'newer') return refuse(connection, { code: 'newer-database', found: migrated.found, known: newestMigration });
+    if (migrated.kind === 'newer')
+      return refuse(connection, { code: 'newer-database', found: migrated.found, known: newestMigration });
     return { kind: 'open', store: new SqliteStore(db, connection) };
   } catch (error) {
     return refuse(connection, problemOf(error));

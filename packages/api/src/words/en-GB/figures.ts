@@ -1,5 +1,20 @@
 /** Figures as people here say them. The ending of a figure's name says what it counts, so a template need not. */
-import { addDays, area, asDay, asIsoWeek, type Day, mass, mondayOf, monthOf, readDay, readIsoWeek, readMonthDay, weekdayOf, weekOf, yearOf } from '@leywright/measures';
+import {
+  addDays,
+  area,
+  asDay,
+  asIsoWeek,
+  type Day,
+  mass,
+  mondayOf,
+  monthOf,
+  readDay,
+  readIsoWeek,
+  readMonthDay,
+  weekdayOf,
+  weekOf,
+  yearOf,
+} from '@leywright/measures';
 import type { Names, Voice } from '../voice.ts';
 import { plantInSentence } from './plants.ts';
 
@@ -55,8 +70,20 @@ const ways: Readonly<Record<string, (value: string | number | boolean, voice: Vo
 
 /** Which names a figure's own name looks among, besides all of them in turn. */
 const nameLists: Readonly<Record<string, Exclude<keyof Names, 'common'>>> = {
-  plot: 'plots', otherPlot: 'plots', crop: 'plants', cover: 'plants', what: 'plants', stand: 'stands', previous: 'stands', host: 'stands', other: 'stands',
-  store: 'stores', by: 'people', person: 'people', organism: 'organisms', course: 'courses',
+  plot: 'plots',
+  otherPlot: 'plots',
+  crop: 'plants',
+  cover: 'plants',
+  what: 'plants',
+  stand: 'stands',
+  previous: 'stands',
+  host: 'stands',
+  other: 'stands',
+  store: 'stores',
+  by: 'people',
+  person: 'people',
+  organism: 'organisms',
+  course: 'courses',
 };
 
 /** One figure in British English, in the farm's own measures. */
@@ -103,7 +130,20 @@ function writeWeekStart(text: string, voice: Pick<Voice, 'year'>): string {
 }
 
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
 
 function weekdayDayMonth(day: Day, voice: Pick<Voice, 'year'>): string {
   const year = yearOf(day) === voice.year ? '' : ` ${yearOf(day)}`;
@@ -139,7 +179,9 @@ export function writeMass(kg: number, voice: Pick<Voice, 'shows'>): string {
   const size = Math.abs(kg);
   if (voice.shows.mass === 'lb') {
     const lb = mass.fromKg(kg, 'lb');
-    return Math.abs(lb) < 1 && lb !== 0 ? `${number(mass.fromKg(kg, 'oz'), 1)} oz` : `${number(lb, Math.abs(lb) < 10 ? 1 : 0)} lb`;
+    return Math.abs(lb) < 1 && lb !== 0
+      ? `${number(mass.fromKg(kg, 'oz'), 1)} oz`
+      : `${number(lb, Math.abs(lb) < 10 ? 1 : 0)} lb`;
   }
   if (size >= 1000) return `${number(kg / 1000, 2)} t`;
   return size < 1 && size > 0 ? `${number(kg * 1000, kg < 0.01 ? 1 : 0)} g` : `${number(kg, size < 10 ? 1 : 0)} kg`;
@@ -172,7 +214,21 @@ export function counted(count: number, one: string, many: string): string {
   return `${number(count, Number.isInteger(count) ? 0 : 1)} ${count === 1 ? one : many}`;
 }
 
-const smallNumbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const smallNumbers = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
 
 /** Five weeks, 13 weeks: for headlines, where small numbers are words. */
 export function countedInWords(count: number, one: string, many: string): string {

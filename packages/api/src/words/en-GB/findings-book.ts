@@ -43,7 +43,8 @@ export const bookFindingWords: Readonly<Record<BookCode, FindingWords>> = {
   },
   'device-clock-wrong': {
     title: 'A device’s clock is wrong',
-    sentence: 'The clock of {device} runs ahead: {entries:number} of its records say they were entered after they were received.',
+    sentence:
+      'The clock of {device} runs ahead: {entries:number} of its records say they were entered after they were received.',
     cause: 'Its records are put in order by the time they were received.',
     remedy: 'Set the clock of that device.',
   },

@@ -4,9 +4,23 @@ import type { FindingWords } from '../word-kinds.ts';
 
 export type GroundCode = Extract<
   FindingCode,
-  | 'stands-overlap' | 'stand-outside-plot' | 'undersown-without-host' | 'undersow-out-of-window' | 'tunnel-crop-outside' | 'sown-out-of-season'
-  | 'cover-sown-too-late' | 'bare-in-leaching-season' | 'plot-without-course' | 'status-unknown' | 'family-back-too-soon'
-  | 'organism-back-too-soon' | 'wait-after-cover-too-short' | 'host-too-near' | 'nitrogen-drawn-down' | 'nitrogen-undecided' | 'climate-assumed'
+  | 'stands-overlap'
+  | 'stand-outside-plot'
+  | 'undersown-without-host'
+  | 'undersow-out-of-window'
+  | 'tunnel-crop-outside'
+  | 'sown-out-of-season'
+  | 'cover-sown-too-late'
+  | 'bare-in-leaching-season'
+  | 'plot-without-course'
+  | 'status-unknown'
+  | 'family-back-too-soon'
+  | 'organism-back-too-soon'
+  | 'wait-after-cover-too-short'
+  | 'host-too-near'
+  | 'nitrogen-drawn-down'
+  | 'nitrogen-undecided'
+  | 'climate-assumed'
 >;
 
 export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
@@ -14,7 +28,8 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
     title: 'Two stands on the same ground',
     sentence: '{stand} and {other} stand on the same ground on {plot}[, {areaM2} of it][, from {from} to {to}].',
     cause: 'Only an undersown stand may share ground with another. One of the two has the wrong dates, beds or plot.',
-    remedy: 'End the one earlier, start the other later, give each its own beds, or mark the one as undersown in the other.',
+    remedy:
+      'End the one earlier, start the other later, give each its own beds, or mark the one as undersown in the other.',
   },
   'stand-outside-plot': {
     title: 'A stand outside its plot',
@@ -30,7 +45,8 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   },
   'undersow-out-of-window': {
     title: 'Undersown too early or too late',
-    sentence: '{stand} is sown into {host} on {plot} {weeks} after planting; the time for it is {lowWeeks:number} to {highWeeks} after.',
+    sentence:
+      '{stand} is sown into {host} on {plot} {weeks} after planting; the time for it is {lowWeeks:number} to {highWeeks} after.',
     cause: 'Sown too early it smothers the crop; sown too late it finds no light and does not take.',
     remedy: 'Move the undersowing into its weeks.',
   },
@@ -56,7 +72,8 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
     title: 'Ground bare in the wet season',
     sentence: '{areaM2} of {plot} lies bare from {from} to {to}, {leachingDays} of that in the wet season.',
     cause: 'Rain on bare ground in autumn and winter washes nitrogen below the roots and beats the soil down.',
-    remedy: 'Sow a cover in time, undersow the crop before it, or clear that crop earlier. Where it had to be, give the reason.',
+    remedy:
+      'Sow a cover in time, undersow the crop before it, or clear that crop earlier. Where it had to be, give the reason.',
   },
   'plot-without-course': {
     title: 'A plot without a course',
@@ -72,19 +89,22 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   },
   'family-back-too-soon': {
     title: 'A family back too soon',
-    sentence: '{stand} on {plot} in {year} comes[ {laterYears} after {previousName} ({previousYear})][ in the same year ({sameYear}) as {previousName}], and {ruleSaid} rest {needYears}: {earliestYear} is the first year for it.',
+    sentence:
+      '{stand} on {plot} in {year} comes[ {laterYears} after {previousName} ({previousYear})][ in the same year ({sameYear}) as {previousName}], and {ruleSaid} rest {needYears}: {earliestYear} is the first year for it.',
     cause: 'Pests and diseases that live on one family wait in the soil; the rest lets them run down.',
     remedy: 'Grow it a year later or on another plot; where it has to be, give the reason.',
   },
   'organism-back-too-soon': {
     title: 'A host back too soon',
-    sentence: '{stand} on {plot} in {year} is a host of {ruleSaid}[, {laterYears} after {previousName} ({previousYear})][, in the same year ({sameYear}) as {previousName}]; the rest is {needYears}, so {earliestYear} is the first year for it.',
+    sentence:
+      '{stand} on {plot} in {year} is a host of {ruleSaid}[, {laterYears} after {previousName} ({previousYear})][, in the same year ({sameYear}) as {previousName}]; the rest is {needYears}, so {earliestYear} is the first year for it.',
     cause: 'The organism outlasts short rests in the soil. Where it has been found, the rest is longer.',
     remedy: 'Grow it a year later or on another plot; where it has to be, give the reason.',
   },
   'wait-after-cover-too-short': {
     title: 'Too soon after a cover',
-    sentence: '{stand} on {plot} follows {previousName} after {days}[; the wait is {needDays} at least][; {ruleSaid} from it may still be in that ground].',
+    sentence:
+      '{stand} on {plot} follows {previousName} after {days}[; the wait is {needDays} at least][; {ruleSaid} from it may still be in that ground].',
     cause: 'Green matter just turned in ties up nitrogen, feeds seed-eating maggots and hinders small seed.',
     remedy: 'Turn the cover in earlier, or plant later.',
   },
@@ -96,19 +116,22 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   },
   'nitrogen-drawn-down': {
     title: 'Nitrogen drawn down',
-    sentence: '{plot} is drawn down: over {overYears} from {year} its nitrogen balance is {lowKgHa} to {highKgHa} a year.',
+    sentence:
+      '{plot} is drawn down: over {overYears} from {year} its nitrogen balance is {lowKgHa} to {highKgHa} a year.',
     cause: 'More leaves with the crops and the winter rain than the leys and covers bring in.',
     remedy: 'Let the ley stand longer, undersow more, or follow with a crop that needs less.',
   },
   'nitrogen-undecided': {
     title: 'Nitrogen: could go either way',
-    sentence: 'Whether {plot} gains or loses nitrogen is not known: over {overYears} from {year} the balance is {lowKgHa} to {highKgHa} a year.',
+    sentence:
+      'Whether {plot} gains or loses nitrogen is not known: over {overYears} from {year} the balance is {lowKgHa} to {highKgHa} a year.',
     cause: 'The balance is wide because what the leys fix and the rain takes is not measured here.',
     remedy: 'Look at how leys and covers took and record it; a soil sample says more.',
   },
   'climate-assumed': {
     title: 'Weather taken from elsewhere',
-    sentence: 'The plan reckons with the weather of {station}[, {distanceKm} away][, {period}][; {ownDays} of your own are recorded].',
+    sentence:
+      'The plan reckons with the weather of {station}[, {distanceKm} away][, {period}][; {ownDays} of your own are recorded].',
     cause: 'Until the farm’s own weather is recorded, dates and cover follow the nearest published normals.',
     remedy: 'Record your own weather.',
   },

@@ -9,7 +9,8 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
     title: 'The box is short',
     sentence: 'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items} of {promisedItems}.',
     cause: 'In these weeks neither the field nor the store has enough of what was promised.',
-    remedy: 'Grow more of what is missing, store more, name another crop for its place, or promise less in those weeks.',
+    remedy:
+      'Grow more of what is missing, store more, name another crop for its place, or promise less in those weeks.',
   },
   'crop-not-on-ground': {
     title: 'Promised and not grown',
@@ -20,13 +21,15 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
   'ground-too-small': {
     title: 'Too little ground',
     sentence: '{crop} needs {needM2} in {year} and has {haveM2}: short by {shortM2}.',
-    cause: 'The promise, divided by what packing, store and grading leave and by the yield, asks for more ground than it is given.',
+    cause:
+      'The promise, divided by what packing, store and grading leave and by the yield, asks for more ground than it is given.',
     remedy: 'Give it more ground, or promise less of it.',
   },
   'store-runs-out': {
     title: 'The store runs out',
     sentence: '{crop} from store fills every box until {lastFullWeek}; after that {gapWeeks} go without.',
-    cause: 'What went into the store, less its weekly loss, does not reach to the end of the promise or to the new crop.',
+    cause:
+      'What went into the store, less its weekly loss, does not reach to the end of the promise or to the new crop.',
     remedy: 'Store more of it, lose less, or end its weeks in the box earlier.',
   },
   'store-over-full': {
@@ -55,7 +58,8 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
   },
   'households-over-reach': {
     title: 'More households than the farm feeds',
-    sentence: 'You promise {promisedHouseholds}; this farm feeds {reachHouseholds}[ in {year}][, and {bindingName} is what holds it back].',
+    sentence:
+      'You promise {promisedHouseholds}; this farm feeds {reachHouseholds}[ in {year}][, and {bindingName} is what holds it back].',
     cause: 'One course has too little ground for its share of the promise, or there are too few hands.',
     remedy: 'Promise to fewer, give the course that holds it back more ground, or find more hands.',
   },

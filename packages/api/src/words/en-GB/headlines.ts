@@ -35,7 +35,8 @@ function boxesHeadline(plan: Plan, voice: Voice): string {
   const { shortWeeks, shortItems, boxWeeks, households } = plan.headline;
   if (plan.supply === null || boxWeeks === 0) return `No boxes are promised for ${plan.year} yet.`;
   const first = shortWeeks[0];
-  if (first === undefined) return `Every box of ${plan.year} is full: ${counted(households, 'household', 'households')}, ${counted(boxWeeks, 'week', 'weeks')}.`;
+  if (first === undefined)
+    return `Every box of ${plan.year} is full: ${counted(households, 'household', 'households')}, ${counted(boxWeeks, 'week', 'weeks')}.`;
   const short = countedInWords(shortWeeks.length, 'week', 'weeks');
   const items = counted(Math.max(1, Math.round(shortItems)), 'item', 'items');
   return `The box is short in ${short} of ${number(boxWeeks)}: ${items} missing in all, first in ${writeWeek(first, voice)}.`;

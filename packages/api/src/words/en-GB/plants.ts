@@ -54,7 +54,17 @@ export const plantWords: Readonly<Record<string, string>> = {
 };
 
 /** First words that keep their capital in the middle of a sentence. */
-const proper = new Set(['January', 'Brussels', 'French', 'Florence', 'Chinese', 'Jerusalem', 'Savoy', 'Swiss', 'Italian']);
+const proper = new Set([
+  'January',
+  'Brussels',
+  'French',
+  'Florence',
+  'Chinese',
+  'Jerusalem',
+  'Savoy',
+  'Swiss',
+  'Italian',
+]);
 
 /** A plant of the reference in the middle of a sentence: "curly kale", but "January King cabbage". */
 export function plantInSentence(id: string, name: string): string {

@@ -24,7 +24,8 @@ export const problemWords: Readonly<Record<ProblemCode, string>> = {
   'not-a-number': '"{found}" is not a number.',
   'ambiguous-number': '"{found}" could be two numbers.',
   'not-whole': '"{found}" is not a whole number.',
-  'out-of-range': '[{found} cannot be right. ][{least} is the least. ][{most} is the most. ][It may have {mostCharacters} characters at most.]',
+  'out-of-range':
+    '[{found} cannot be right. ][{least} is the least. ][{most} is the most. ][It may have {mostCharacters} characters at most.]',
   'not-a-day': '"{found}" is not a day. Write it 2027-04-18.',
   'not-in-calendar': 'There is no {found} in the calendar.',
   'ambiguous-day': '"{found}" could be two days. Write it 2027-04-18.',

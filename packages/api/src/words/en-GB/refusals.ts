@@ -1,6 +1,7 @@
 /** What is said when a request or a command cannot be met. */
 export const refusalWords: Readonly<Record<string, string>> = {
-  'newer-database': 'The store was written by a newer Leywright (step {found:plain}; this one knows {known:plain}). Update this one; nothing was changed.',
+  'newer-database':
+    'The store was written by a newer Leywright (step {found:plain}; this one knows {known:plain}). Update this one; nothing was changed.',
   'damaged-database': 'The store is damaged and was left as it is. Put the latest backup in its place.',
   'not-a-database': 'The file given as the store is not a database. Name another folder with --data.',
   'no-such-store': 'There is no store for addresses that begin with "{found}:". Give a folder.',
@@ -11,7 +12,8 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'no-such-page': 'There is nothing at {found}.',
   'no-such-method': '{found} is not among what can be asked here.',
   'id-taken': 'A farm "{found}" is here already. Give the new one another name.',
-  'entry-differs': 'A record with the id {found} is in the book with other words. Correct it by a new record that names it.',
+  'entry-differs':
+    'A record with the id {found} is in the book with other words. Correct it by a new record that names it.',
   'entry-of-other-farm': 'The record {found} belongs to another farm.',
   'not-as-asked': '{field}: {said}',
   'not-json': 'What was sent is not JSON that can be read.',
@@ -39,5 +41,6 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'calc-not-a-list': '{field}: {found} is not a list.',
   'calc-lists-differ-in-length': '{field}: the lists are not of one length.',
   'calc-no-answer': '{field}: these figures have no answer. {found}',
-  'our-fault': 'That is a fault of Leywright, not of yours. Nothing was written. Try again; if it stays, keep the number {reference}.',
+  'our-fault':
+    'That is a fault of Leywright, not of yours. Nothing was written. Try again; if it stays, keep the number {reference}.',
 };
