@@ -56,6 +56,10 @@ interface Settling {
 
 /** The version in force of an entry; null when it was struck out. Walks down without recursion: a chain of corrections may be long. */
 function versionOf(entry: Entry, settling: Settling): Entry | null {
+  if (!settling.amendments.has(entry.id)) {
+    settling.seen.add(entry.id);
+    return entry;
+  }
   const order: Entry[] = [entry];
   for (let at = 0; at < order.length; at += 1) {
     const here = order[at];

@@ -7,7 +7,7 @@ import type { BoxPromise } from '../farm/promise.ts';
 import type { Rotation, Stand } from '../farm/stand.ts';
 import { keyOf, type ListSubject, type RowOf } from '../farm/subjects.ts';
 import type { InForce } from './amendments.ts';
-import { type Draft, putStand, tableOf } from './draft.ts';
+import { type Draft, dropStand, putStand, tableOf } from './draft.ts';
 import { bookFinding } from './findings.ts';
 
 export type Describing = Extract<EntryBody, { kind: 'set' | 'rotation-agreed' | 'organism-found' }>;
@@ -46,7 +46,7 @@ function setRow(draft: Draft, { subject, key, value }: Extract<EntryBody, { kind
       else draft.aliases.set(key, value as CropId);
       return;
     case 'stands':
-      if (value === null) tableOf(draft, 'stands').delete(key);
+      if (value === null) dropStand(draft, key);
       else putStand(draft, value as Stand);
       return;
     case 'plots':

@@ -15,8 +15,8 @@ export interface Draft {
   aliases: Map<string, Farm['aliases'][string]> | null;
   /** Only the tables that a replay has touched. */
   readonly tables: Tables;
-  /** Ids of stands by plot, made with the first look. */
-  standsOfPlot: Map<string, Set<string>> | null;
+  /** The stands again, by plot, made with the first look: a sowing asks what stands there. */
+  standsOfPlot: Map<string, Map<string, Stand>> | null;
   readonly harvests: Map<string, Farm['harvests'][number]>;
   readonly weighings: Map<string, Farm['weighings'][number]>;
   readonly jobsDone: Map<string, Farm['jobsDone'][number]>;
@@ -51,19 +51,29 @@ export function tableOf<S extends ListSubject>(draft: Draft, subject: S): Map<st
 }
 
 export function putStand(draft: Draft, stand: Stand): void {
-  tableOf(draft, 'stands').set(stand.id, stand);
-  standIdsOf(draft, stand.plot).add(stand.id);
+  const stands = tableOf(draft, 'stands');
+  const before = stands.get(stand.id);
+  if (before !== undefined && before.plot !== stand.plot) standsOn(draft, before.plot).delete(stand.id);
+  standsOn(draft, stand.plot).set(stand.id, stand);
+  stands.set(stand.id, stand);
 }
 
-/** Ids of stands that are, or have been, on a plot; look at each stand's own plot again. */
-export function standIdsOf(draft: Draft, plot: string): Set<string> {
+export function dropStand(draft: Draft, id: string): void {
+  const stand = tableOf(draft, 'stands').get(id);
+  if (stand === undefined) return;
+  standsOn(draft, stand.plot).delete(id);
+  tableOf(draft, 'stands').delete(id);
+}
+
+/** Stands of a plot by id. */
+export function standsOn(draft: Draft, plot: string): Map<string, Stand> {
   if (draft.standsOfPlot === null) {
     draft.standsOfPlot = new Map();
-    for (const stand of tableOf(draft, 'stands').values()) standIdsOf(draft, stand.plot).add(stand.id);
+    for (const stand of tableOf(draft, 'stands').values()) standsOn(draft, stand.plot).set(stand.id, stand);
   }
-  const ids = draft.standsOfPlot.get(plot) ?? new Set();
-  draft.standsOfPlot.set(plot, ids);
-  return ids;
+  const stands = draft.standsOfPlot.get(plot) ?? new Map<string, Stand>();
+  draft.standsOfPlot.set(plot, stands);
+  return stands;
 }
 
 /** The farm as built. Tables that nothing touched are the base's own, so that whoever compares them sees no change. */

@@ -4,7 +4,7 @@ import type { EntryBody } from '../entry/entry.ts';
 import type { Span } from '../farm/land.ts';
 import type { Stand } from '../farm/stand.ts';
 import type { InForce } from './amendments.ts';
-import { type Draft, putStand, standIdsOf, tableOf } from './draft.ts';
+import { type Draft, putStand, standsOn, tableOf } from './draft.ts';
 import { bookFinding } from './findings.ts';
 import { standByRotation } from './rotation-stand.ts';
 
@@ -83,8 +83,8 @@ function startNew(
 ): void {
   const { doneOn } = record.entry;
   const host = body.kind === 'sowing' ? body.undersownIn : null;
-  const blocking = onGround(draft, body.plot, body.span, doneOn).find((stand) => stand.id !== host);
-  if (blocking !== undefined) {
+  const blocking = standingOn(draft, body, doneOn, host);
+  if (blocking !== null) {
     tellNoStand(draft, record, { stand: body.stand, plot: body.plot, what: body.what, standingThere: blocking.id });
     return;
   }
@@ -120,20 +120,18 @@ function startNew(
   });
 }
 
-/** Recorded stands on that ground on that day. Planned ones give way to what was really done. */
-function onGround(draft: Draft, plot: string, span: Span, day: Day): Stand[] {
-  const stands = tableOf(draft, 'stands');
-  return [...standIdsOf(draft, plot)]
-    .flatMap((id) => stands.get(id) ?? [])
-    .filter(
-      (stand) =>
-        stand.plot === plot &&
-        stand.state === 'recorded' &&
-        stand.from <= day &&
-        day < stand.to &&
-        stand.span.fromShare < span.toShare - 1e-9 &&
-        span.fromShare < stand.span.toShare - 1e-9,
-    );
+/** A recorded stand on that ground on that day, other than the host. Planned ones give way to what was really done. */
+function standingOn(draft: Draft, body: Starting, day: Day, host: string | null): Stand | null {
+  for (const stand of standsOn(draft, body.plot).values()) {
+    if (stand.to <= day || day < stand.from || stand.state !== 'recorded' || stand.id === host) continue;
+    if (overlap(stand.span, body.span)) return stand;
+  }
+  return null;
+}
+
+/** Edges that only touch share no ground; a hair's breadth is rounding. */
+function overlap(a: Span, b: Span): boolean {
+  return a.fromShare < b.toShare - 1e-9 && b.fromShare < a.toShare - 1e-9;
 }
 
 function end(draft: Draft, body: Extract<Growing, { kind: 'stand-ended' }>, record: InForce): void {

@@ -4,20 +4,35 @@ import type { Entry, ReceivedEntry } from '../entry/entry.ts';
 import { instantMs } from '../entry/instant.ts';
 import { type BookFinding, bookFinding } from './findings.ts';
 
-/** An entry's place in the order. */
+/** An entry's place in the order, in numbers: thousands are compared. */
 export interface Place {
-  readonly doneOn: string;
-  readonly doneAt: string;
+  /** Minutes since 1970 by the farm's own days, each day beginning with a minute for records without a time. */
+  readonly doneMinute: number;
   readonly enteredMs: number;
   readonly device: string;
   readonly deviceSeq: number;
   readonly id: string;
 }
 
+const minutesADay = 1441;
+
+/** The place of a record whose version in force is `entry`, entered first as `root`. */
+export function placeOf(entry: Entry, root: Entry): Place {
+  const { doneAt } = entry;
+  const minute = doneAt === null ? 0 : 1 + Number(doneAt.slice(0, 2)) * 60 + Number(doneAt.slice(3));
+  const { device, deviceSeq, id } = root;
+  return {
+    doneMinute: dayNumber(entry.doneOn) * minutesADay + minute,
+    enteredMs: enteredMs(root),
+    device,
+    deviceSeq,
+    id,
+  };
+}
+
 /** Negative when `a` comes first. Within one moment a device's own count decides before the ids' chance. */
 export function byPlace(a: Place, b: Place): number {
-  if (a.doneOn !== b.doneOn) return a.doneOn < b.doneOn ? -1 : 1;
-  if (a.doneAt !== b.doneAt) return a.doneAt < b.doneAt ? -1 : 1;
+  if (a.doneMinute !== b.doneMinute) return a.doneMinute - b.doneMinute;
   if (a.enteredMs !== b.enteredMs) return a.enteredMs - b.enteredMs;
   if (a.device !== b.device) return a.device < b.device ? -1 : 1;
   if (a.deviceSeq !== b.deviceSeq) return a.deviceSeq - b.deviceSeq;
@@ -32,7 +47,7 @@ const longestWithoutSignalMs = 400 * dayMs;
 /** Whether the device's clock cannot have been right when the entry was made. */
 export function clockIsWrong(entry: Entry): boolean {
   const entered = instantMs(entry.enteredAt);
-  // A day done lies nowhere on earth more than 14 hours before the same day in UTC; two days is surely before it was done.
+  // Entered two days before it was done, wherever on earth that day began.
   if (dayNumber(entry.doneOn) * dayMs - entered > 2 * dayMs) return true;
   if (!isReceived(entry)) return false;
   const received = instantMs(entry.receivedAt);
@@ -44,8 +59,8 @@ export function isReceived(entry: Entry): entry is ReceivedEntry {
 }
 
 /** When an entry was entered, by its device, or by its receipt where the device's clock was wrong. */
-export function enteredMs(entry: Entry, clockWrong: boolean): number {
-  return instantMs(clockWrong && isReceived(entry) ? entry.receivedAt : entry.enteredAt);
+function enteredMs(entry: Entry): number {
+  return instantMs(isReceived(entry) && clockIsWrong(entry) ? entry.receivedAt : entry.enteredAt);
 }
 
 /** One finding a device whose clock was wrong. */

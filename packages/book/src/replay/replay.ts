@@ -15,7 +15,7 @@ import { closeDraft, type Draft, openDraft } from './draft.ts';
 import { type BookFinding, inOrder } from './findings.ts';
 import { gather } from './gather.ts';
 import { grow } from './grow.ts';
-import { byPlace, clockFindings, clockIsWrong, enteredMs, type Place } from './order.ts';
+import { byPlace, clockFindings, clockIsWrong, placeOf } from './order.ts';
 
 export interface ReplayOptions {
   /** `descriptions`: only what describes the farm, without records; what the tables of a farm folder hold. */
@@ -31,30 +31,19 @@ export interface Replayed {
 export function replay(base: Farm, entries: readonly Entry[], options: ReplayOptions = {}): Replayed {
   const gathered = gather(entries);
   const settled = settle(gathered.byId);
-  const wrongClocks = new Set([...gathered.byId.values()].filter(clockIsWrong));
-  const records = sorted(settled.inForce, wrongClocks);
+  const wrongClocks = [...gathered.byId.values()].filter(clockIsWrong);
+  const records = sorted(settled.inForce);
   const draft = openDraft(base);
   for (const record of records)
     if (record.entry.body !== null && isDescribing(record.entry.body)) describe(draft, record.entry.body, record);
   if (options.only !== 'descriptions') for (const record of records) applyRecord(draft, record);
-  const findings = [...gathered.findings, ...settled.findings, ...clockFindings([...wrongClocks]), ...draft.findings];
+  const findings = [...gathered.findings, ...settled.findings, ...clockFindings(wrongClocks), ...draft.findings];
   return { farm: closeDraft(draft), findings: inOrder(findings) };
 }
 
 /** An amended record keeps the moment at which its first version was entered. */
-function sorted(inForce: readonly InForce[], wrongClocks: ReadonlySet<Entry>): InForce[] {
-  const placed = inForce.map((record) => {
-    const { entry, root } = record;
-    const place: Place = {
-      doneOn: entry.doneOn,
-      doneAt: entry.doneAt ?? '',
-      enteredMs: enteredMs(root, wrongClocks.has(root)),
-      device: root.device,
-      deviceSeq: root.deviceSeq,
-      id: root.id,
-    };
-    return { record, place };
-  });
+function sorted(inForce: readonly InForce[]): InForce[] {
+  const placed = inForce.map((record) => ({ record, place: placeOf(record.entry, record.root) }));
   return placed.sort((a, b) => byPlace(a.place, b.place)).map((one) => one.record);
 }
 

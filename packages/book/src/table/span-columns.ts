@@ -1,5 +1,5 @@
 /** Where on a plot a row lies: shares of its width, its numbered beds, or only how much of it. */
-import { type Span, wholePlot } from '../farm/land.ts';
+import type { Span } from '../farm/land.ts';
 import type { Cell, Column, Heading, Row } from './column.ts';
 import { readCellNumber } from './plain-kinds.ts';
 
