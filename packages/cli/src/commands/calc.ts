@@ -6,7 +6,7 @@ import { refusalSentence } from '@leywright/api';
 import { nearest } from '@leywright/book';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
-import { textTable } from '../tables/text-table.ts';
+import { textTable, wrapped } from '../tables/text-table.ts';
 import { said } from '../words.ts';
 
 export async function calcCommand(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -52,20 +52,27 @@ function listModels(json: boolean, io: Io): ExitCode {
     });
     return 0;
   }
-  const keys = (parts: readonly { readonly key: string; readonly unit: string; readonly optional?: boolean }[]) =>
-    parts
-      .map(
-        ({ key, unit, optional }) =>
-          `${key}${unit === '' || unit === '-' ? '' : ` ${unit}`}${optional === true ? '?' : ''}`,
-      )
-      .join(', ');
   io.out(
-    textTable(
-      [{ head: 'Model' }, { head: 'Is' }, { head: 'Inputs' }, { head: 'Outputs' }],
-      models.map(([name, model]) => [name, model.title, keys(model.inputs), keys(model.outputs)]),
-    ),
+    models
+      .map(
+        ([name, model]) =>
+          `${name}: ${model.title}\n${wrapped(`takes ${keysOf(model.inputs)}`, '    ')}\n${wrapped(`gives ${keysOf(model.outputs)}`, '    ')}`,
+      )
+      .join('\n'),
   );
   return 0;
+}
+
+/** lat deg, J (day of the year) …; what may be left out has a question mark. */
+function keysOf(
+  parts: readonly { readonly key: string; readonly unit: string; readonly optional?: boolean }[],
+): string {
+  return parts
+    .map(
+      ({ key, unit, optional }) =>
+        `${key}${optional === true ? '?' : ''}${unit === '' || unit === '-' ? '' : ` (${unit})`}`,
+    )
+    .join(', ');
 }
 
 async function runModel(name: string, json: boolean, io: Io): Promise<ExitCode> {

@@ -8,7 +8,7 @@ export function climateLine({ climate }: Plan): string {
   return `Weather of ${climate.station}, ${Math.round(climate.distanceKm)} km away, ${climate.period}${own}.`;
 }
 
-/** Each plot in the year in focus: its ground, its course and what stands on it. */
+/** Each plot in the year in focus: its ground, its course, and under it what stands there in the order it comes. */
 export function groundTable(plan: Plan, voice: Voice): string | null {
   if (plan.ground.length === 0) return null;
   const rows = plan.ground.map((plot) => [
@@ -16,23 +16,21 @@ export function groundTable(plan: Plan, voice: Voice): string | null {
     plot.name,
     speak.area(plot.area.netM2, voice),
     plot.courses.find((course) => course.year === plan.year)?.name ?? '',
-    standsIn(plot, plan.year),
   ]);
-  return textTable(
-    [
-      { head: '' },
-      { head: 'Plot' },
-      { head: 'Cropped', align: 'right' },
-      { head: 'Course' },
-      { head: `Stands in ${plan.year}` },
-    ],
+  const table = textTable(
+    [{ head: '' }, { head: 'Plot' }, { head: 'Cropped', align: 'right' }, { head: `Course of ${plan.year}` }],
     rows,
-  );
+  ).split('\n');
+  const headLines = 2;
+  return table.flatMap((line, at) => [line, ...standLines(plan.ground[at - headLines], plan.year, voice)]).join('\n');
 }
 
-function standsIn(plot: PlotGround, year: number): string {
-  const stands = plot.stands.filter((stand) => stand.from <= `${year}-12-31` && stand.to > `${year}-01-01`);
-  return [...new Set(stands.map((stand) => stand.name))].join(', ');
+function standLines(plot: PlotGround | undefined, year: number, voice: Voice): readonly string[] {
+  const stands = (plot?.stands ?? []).filter((stand) => stand.from <= `${year}-12-31` && stand.to > `${year}-01-01`);
+  const names = [
+    ...new Set([...stands].sort((a, b) => (a.from < b.from ? -1 : 1)).map((stand) => speak.plant(stand.name, voice))),
+  ];
+  return names.length === 0 ? [] : [wrapped(names.join(', '), '     ')];
 }
 
 export function nitrogenTable(plan: Plan): string | null {

@@ -29,16 +29,23 @@ function fittedWidths(columns: readonly Column[], rows: readonly (readonly strin
   );
   const leastWidth = 8;
   for (;;) {
-    const over = widths.reduce((sum, width) => sum + width, 0) + gap.length * (widths.length - 1) - widest;
-    if (over <= 0) return widths;
+    if (widths.reduce((sum, width) => sum + width, 0) + gap.length * (widths.length - 1) <= widest) return widths;
     const giving = widths.reduce(
-      (best, width, at) => (columns[at]?.align !== 'right' && width > (widths[best] ?? 0) ? at : best),
-      0,
+      (best, width, at) => (givesWay(columns[at]) && width > (widths[best] ?? 0) ? at : best),
+      firstLeft(columns),
     );
     const width = widths[giving] ?? 0;
     if (width <= leastWidth) return widths;
-    widths[giving] = Math.max(leastWidth, width - over);
+    widths[giving] = width - 1;
   }
+}
+
+function givesWay(column: Column | undefined): boolean {
+  return column?.align !== 'right';
+}
+
+function firstLeft(columns: readonly Column[]): number {
+  return Math.max(0, columns.findIndex(givesWay));
 }
 
 function cell(text: string, width: number, column: Column): string {
