@@ -17,6 +17,7 @@ export type * from './farm/stand.ts';
 export { standEnds, standKinds, standStates } from './farm/stand.ts';
 export { keyOf, type ListSubject, listSubjects, type RowOf } from './farm/subjects.ts';
 export { folderFiles } from './folder/file-names.ts';
+export { describeFolder } from './folder/folder-page.ts';
 export { type Problem, type ProblemCode, problemCodes } from './folder/problem.ts';
 export { type FolderReading, readFarmFolder } from './folder/read-folder.ts';
 export { writeFarmFolder } from './folder/write-folder.ts';

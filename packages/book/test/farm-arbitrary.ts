@@ -198,13 +198,11 @@ const promise = orNull(
         (slot) => slot.id,
       ),
       needs: many(
-        fc
-          .tuple(crop, amount(80), fc.boolean())
-          .map(([one, figure, byKg]) => ({
-            crop: one,
-            kgHousehold: byKg ? figure : null,
-            m2Household: byKg ? null : figure,
-          })),
+        fc.tuple(crop, amount(80), fc.boolean()).map(([one, figure, byKg]) => ({
+          crop: one,
+          kgHousehold: byKg ? figure : null,
+          m2Household: byKg ? null : figure,
+        })),
         (need) => need.crop,
       ),
       boxWeeksPerYear: orNull(amount(53)),

@@ -1,5 +1,5 @@
 /** Figures that people give in several units: exactly one heading of a family stands in a file, and SI is what is kept. */
-import { area, money as coins, length, mass } from '@leywright/measures';
+import { area, length, mass, money } from '@leywright/measures';
 import type { Cell, Kind, Units } from './column.ts';
 import { type Bounds, number, readCellNumber } from './plain-kinds.ts';
 
@@ -98,7 +98,11 @@ export const price: Units = [
   },
 ];
 
+const coins = new Map<string, number>();
+
 /** 100 for pence and cents, 1 for money without small coins. */
 export function coinsInOne(currency: string): number {
-  return coins.readMoney('1', currency)?.minor ?? 100;
+  const known = coins.get(currency) ?? money.readMoney('1', currency)?.minor ?? 100;
+  coins.set(currency, known);
+  return known;
 }
