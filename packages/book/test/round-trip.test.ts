@@ -13,7 +13,8 @@ import {
   zipFolder,
 } from '../src/index.ts';
 import { guarded, unguarded } from '../src/table/plain-kinds.ts';
-import { farmArbitrary, words } from './farm-arbitrary.ts';
+import { words } from './arbitrary-pieces.ts';
+import { farmArbitrary } from './farm-arbitrary.ts';
 import { known } from './known.ts';
 
 // Shrinking a whole farm takes minutes; the seed and path that are printed lead to the one that failed.
