@@ -12,8 +12,8 @@ import { course, courseStand, rotation } from '../build/stand.ts';
 export const cleanToday: Day = asDay('2027-01-14');
 
 /**
- * Eight courses in which no family and no organism comes back too soon, even as advice, and which fix more nitrogen than they lose even
- * in a bad turn: five years of a clover that harms no carrot, carrots with rye after them, chicory to keep clover away from itself.
+ * Nine courses in which no family and no organism comes back too soon, even as advice, and which fix more nitrogen than they lose even
+ * in a bad turn: six years of a clover that harms no carrot, carrots with rye after them, chicory to keep clover away from itself.
  * Begun long enough ago that everything on the ground today has its past.
  */
 const courses: Rotation['courses'] = [
@@ -22,27 +22,28 @@ const courses: Rotation['courses'] = [
   ]),
   course('chicory-2'),
   course('clover-1', [
-    courseStand('clover', 'sweet-clover', { kind: 'ley', sow: '04-12', end: '02-27', endYearOffset: 5 }),
+    courseStand('clover', 'sweet-clover', { kind: 'ley', sow: '04-12', end: '02-27', endYearOffset: 6 }),
   ]),
   course('clover-2'),
   course('clover-3'),
   course('clover-4'),
   course('clover-5'),
+  course('clover-6'),
   course('roots', [
     courseStand('carrot', 'carrot-maincrop', { sow: '05-08', end: '10-04' }),
     courseStand('rye', 'grazing-rye', { kind: 'cover', sow: '10-05', end: '04-26', endYearOffset: 1 }),
   ]),
 ];
 
-/** Eight years, so that the plan sees a whole turn of the rotation. */
-export const cleanWish: PlanWish = { today: cleanToday, year: 2027, fromYear: 2026, toYear: 2034 };
+/** Nine years, so that the plan sees a whole turn of the rotation. */
+export const cleanWish: PlanWish = { today: cleanToday, year: 2027, fromYear: 2026, toYear: 2035 };
 
 export function cleanFarm(): Farm {
   return farmWith({
     about: { id: 'clean-farm', name: 'Clean farm', conventions: { headlandShare: 0 } },
     plots: [
       ...courses.map((one, at) =>
-        plot('ABCDEFGH'.charAt(at), {
+        plot('ABCDEFGHI'.charAt(at), {
           name: `Piece ${at + 1}`,
           courseAtStart: one.id,
           bedCount: 50,
@@ -51,7 +52,7 @@ export function cleanFarm(): Farm {
       ),
       plot('T', { id: 'tunnel', name: 'Tunnel', kind: 'tunnel', grossM2: 300, bedCount: 4 }),
     ],
-    rotation: rotation(2015, courses, { agreedOn: asDay('2015-01-10') }),
+    rotation: rotation(2014, courses, { agreedOn: asDay('2014-01-10') }),
     promise: boxPromise({
       sizes: [boxSize('box', 40)],
       closedEveryYear: Array.from({ length: 34 }, (_, at) => at + 9),
@@ -63,7 +64,7 @@ export function cleanFarm(): Farm {
       person('idris', { hoursWeek: 160 }),
       person('maud', { hoursWeek: 160 }),
     ],
-    weather: mildWeather(asDay('2015-01-01'), cleanToday),
+    weather: mildWeather(asDay('2025-06-01'), cleanToday),
   });
 }
 
@@ -80,7 +81,7 @@ export function farApart(place: number): Plot['ring'] {
   ];
 }
 
-/** Made-up weather without surprises, so that nothing has to be taken from elsewhere. */
+/** Made-up weather without surprises, more than a year of it, so that nothing has to be taken from elsewhere. */
 function mildWeather(from: Day, to: Day): readonly WeatherDay[] {
   const days: WeatherDay[] = [];
   for (let day = from; day < to; day = addDays(day, 1)) {
