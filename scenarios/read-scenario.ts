@@ -87,9 +87,10 @@ function scenario(folder: string, name: string, expected: Expected, files: Reado
 function outcomeOf(files: ReadonlyMap<string, Uint8Array>, { today, year, fromYear, toYear }: Expected): Outcome {
   const reading = readFarmFolder(files, knownNames());
   if (reading.farm === null) return { farm: null, problems: reading.problems, plan: null };
-  const { farm } = replay(reading.farm, reading.entries);
+  const { farm, findings: book } = replay(reading.farm, reading.entries);
   const wish = {
     today: asDay(today),
+    book,
     ...(year === undefined ? {} : { year }),
     ...(fromYear === undefined ? {} : { fromYear }),
     ...(toYear === undefined ? {} : { toYear }),
