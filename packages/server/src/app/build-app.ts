@@ -5,6 +5,7 @@ import Fastify, { type FastifyInstance, type FastifySchemaCompiler } from 'fasti
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod';
 import { calcRoutes } from '../http/calc.ts';
 import { entryRoutes } from '../http/entries.ts';
+import { exportRoutes } from '../http/export.ts';
 import { farmRoutes } from '../http/farms.ts';
 import { planRoutes } from '../http/plan.ts';
 import { refuse } from './answer.ts';
@@ -55,6 +56,7 @@ export async function buildApp({ desk, webRoot, address, log }: AppSettings): Pr
     farmRoutes(routes, desk);
     entryRoutes(routes, desk);
     planRoutes(routes, desk);
+    exportRoutes(routes, desk);
     calcRoutes(routes);
     routes.get('/api/openapi.json', { schema: { summary: 'This description' } }, async () => app.swagger());
   });

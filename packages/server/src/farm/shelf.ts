@@ -37,7 +37,7 @@ export function farmShelf(store: Store): FarmShelf {
       if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
       return open;
     },
-    plan: (open, wish) => planner.plan(open.farm, { ...wish, book: open.bookFindings }),
+    plan: (open, wish) => planner.plan(open.farm, wish),
   };
 }
 
