@@ -12,10 +12,10 @@ import { lastDayNear } from '../crops/season.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding, Gravity, Mend } from '../plan/finding.ts';
 import type { BareSpell, PlotGround } from '../plan/ground.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 import { commonDays, type Winter } from './seasons.ts';
 
-export const leastWinterMultiple = 2;
+const leastWinterMultiple = 2;
 
 export function bareFindings(ground: Pick<PlotGround, 'bare' | 'stands'>, { plot, setting }: { readonly plot: Plot; readonly setting: GroundSetting }): readonly Finding[] {
   if (plot.kind !== 'rotation') return [];

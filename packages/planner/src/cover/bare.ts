@@ -2,8 +2,8 @@
  * Bare ground: how long, how much of it in the leaching season, and what stood before and after.
  *
  * Rule    A day is bare when less than the farm's bare limit of the lane is covered. A spell is bare days on end for the farm's weeks or more. Days
- *         before the first stand known on a lane are not known, and days after the last one count up to the end of the next leaching season:
- *         beyond that nothing is planned yet, which is not the same as bare. Lanes side by side with the same spell are one.
+ *         before the first stand known on a lane are not known, and days after the last one count, when it ends within a year of today, up to the end of the leaching
+ *         season that is on or begins within four months: beyond that nothing is planned yet, which is not the same as bare. Lanes side by side with the same spell are one.
  */
 import { dayAt } from '@leywright/measures';
 import type { Conventions } from '@leywright/book';
@@ -16,12 +16,17 @@ export interface BareSetting {
   readonly plot: string;
   readonly netM2: number;
   readonly days: DaySpan;
+  readonly todayDay: number;
   readonly conventions: Pick<Conventions, 'bareCoverShare' | 'bareWeeks'>;
   readonly winters: readonly Winter[];
 }
 
+const soonDays = 122;
+/** People plan a year ahead; what follows a stand that ends later is not thought of yet, and records that ended long ago are not known to go on. */
+const nearDays = 366;
+
 /** Days of a lane about which anything is known, half open. */
-export function knownDays(lane: Lane, setting: Pick<BareSetting, 'days' | 'winters'>): DaySpan {
+export function knownDays(lane: Lane, setting: Pick<BareSetting, 'days' | 'todayDay' | 'winters'>): DaySpan {
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
   for (const one of lane.stands) {
@@ -29,7 +34,8 @@ export function knownDays(lane: Lane, setting: Pick<BareSetting, 'days' | 'winte
     last = Math.max(last, one.toDay);
   }
   const winter = setting.winters.find((one) => one.toDay > last);
-  const until = Math.max(last, winter?.toDay ?? last);
+  const isOpen = winter === undefined || winter.fromDay - last > soonDays || Math.abs(last - setting.todayDay) > nearDays;
+  const until = isOpen ? last : winter.toDay;
   return { fromDay: Math.max(first, setting.days.fromDay), toDay: Math.min(until, setting.days.toDay) };
 }
 
@@ -58,7 +64,7 @@ function isBareDay(lane: Lane, day: number, setting: Pick<BareSetting, 'days' | 
 }
 
 function spell(lane: Lane, days: DaySpan, setting: BareSetting): BareSpell {
-  const before = lastEnded(lane, days.fromDay);
+  const before = laidOpen(lane, days.fromDay);
   const after = lane.stands.find((one) => one.fromDay > (before?.fromDay ?? Number.NEGATIVE_INFINITY) && one.toDay > days.toDay && one !== before) ?? null;
   return {
     plot: setting.plot, span: lane.span, from: dayAt(days.fromDay), to: dayAt(days.toDay), days: days.toDay - days.fromDay,
@@ -69,11 +75,12 @@ function spell(lane: Lane, days: DaySpan, setting: BareSetting): BareSpell {
   };
 }
 
-/** The stand whose end laid the ground open; the latest to end by then, or the one still thin on it. */
-function lastEnded(lane: Lane, day: number): GroundStand | null {
+/** The stand whose end laid the ground open: the one that ended that day, or that died back while it still stood, or the last to end before. */
+function laidOpen(lane: Lane, day: number): GroundStand | null {
   let last: GroundStand | null = null;
   for (const one of lane.stands) if (one.toDay <= day && (last === null || one.toDay >= last.toDay)) last = one;
-  return last;
+  if (last?.toDay === day) return last;
+  return lane.stands.find((one) => one.fromDay < day && one.toDay > day) ?? last;
 }
 
 function merged(spells: readonly BareSpell[]): BareSpell[] {

@@ -10,7 +10,7 @@ import { hasTableSeasons, lastDayNear } from '../crops/season.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 
 const toleranceDays = 7;
 const hardiest = 'grazing-rye';

@@ -23,6 +23,6 @@ export function wintersOf(conventions: Pick<Conventions, 'leachingFrom' | 'leach
 }
 
 /** Days that two half-open spans have in common. */
-export function commonDays(aFrom: number, aTo: number, b: { readonly fromDay: number; readonly toDay: number }): number {
-  return Math.max(0, Math.min(aTo, b.toDay) - Math.max(aFrom, b.fromDay));
+export function commonDays(fromDay: number, toDay: number, b: { readonly fromDay: number; readonly toDay: number }): number {
+  return Math.max(0, Math.min(toDay, b.toDay) - Math.max(fromDay, b.fromDay));
 }

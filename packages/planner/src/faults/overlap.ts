@@ -10,7 +10,7 @@ import { leastShare, overlapShare } from '../ground/history.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from './say.ts';
 
 export interface OverlapSetting {
   readonly plot: Plot;

@@ -3,7 +3,7 @@ import type { Plot } from '@leywright/book';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from './say.ts';
 
 export function plotFindings(plot: Plot, setting: GroundSetting): readonly Finding[] {
   return [...courseFinding(plot, setting), ...statusFinding(plot, setting), ...outsideFindings(plot, setting)];

@@ -11,7 +11,7 @@ import { lateDay } from '../cover/late-cover.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from './say.ts';
 
 export const toleranceDays = 7;
 

@@ -11,7 +11,7 @@ import type { GroundStand } from '../ground/ground-stand.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import { coverOfStand } from '../ground/plot-cover.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from './say.ts';
 
 const toleranceDays = 7;
 

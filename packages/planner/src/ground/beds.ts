@@ -1,11 +1,12 @@
 /** Numbered beds of a plot, counted from its left edge, and the stretch they lie on. */
 import type { Plot, Span } from '@leywright/book';
 
-/** The stretch of beds `first` to `last`, counted from 1; null when the plot's beds are not counted or do not reach so far. */
-export function spanOfBeds(plot: Pick<Plot, 'bedCount'>, first: number, last: number): Span | null {
+/** The stretch of numbered beds, counted from 1, both ends included; null when the plot's beds are not counted or do not reach so far. */
+export function spanOfBeds(plot: Pick<Plot, 'bedCount'>, beds: { readonly firstBed: number; readonly lastBed: number }): Span | null {
   const count = plot.bedCount;
-  if (count === null || first < 1 || last < first || last > count) return null;
-  return { fromShare: (first - 1) / count, toShare: last / count };
+  const { firstBed, lastBed } = beds;
+  if (count === null || firstBed < 1 || lastBed < firstBed || lastBed > count) return null;
+  return { fromShare: (firstBed - 1) / count, toShare: lastBed / count };
 }
 
 /** Beds of a plot that a stretch lies on for the greater part; null when beds are not counted or none is meant. */

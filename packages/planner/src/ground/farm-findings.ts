@@ -1,7 +1,7 @@
 /** Findings of the ground that need more than one plot: rests with plots to move to, hosts too near, stands without a plot, borrowed weather. */
 import type { Finding, FindingCode } from '../plan/finding.ts';
 import type { PlotGround } from '../plan/ground.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 import { strayFindings } from '../faults/plot-findings.ts';
 import { nearFindings } from '../rests/near-findings.ts';
 import { restFindings } from '../rests/rest-findings.ts';

@@ -77,8 +77,8 @@ export function plotArea(plot: Plot, { farm }: Pick<GroundSetting, 'farm'>): Plo
   return netAreaOf({ plot, field, place: farm.about.place, conventions: farm.about.conventions });
 }
 
-export function bareSetting(plot: Plot, netM2: number, { days, winters, farm }: GroundSetting): BareSetting {
-  return { plot: plot.id, netM2, days, winters, conventions: farm.about.conventions };
+export function bareSetting(plot: Plot, netM2: number, { days, winters, farm, todayDay }: GroundSetting): BareSetting {
+  return { plot: plot.id, netM2, days, winters, todayDay, conventions: farm.about.conventions };
 }
 
 export function restGround({ rules, farm, standsOf }: Pick<GroundSetting, 'rules' | 'farm' | 'standsOf'>): Parameters<typeof visitsOf>[2] {

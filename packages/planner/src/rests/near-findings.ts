@@ -11,7 +11,7 @@ import type { Plot } from '@leywright/book';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 
 const judgedRule = 'carrot-fly-distance';
 export const carrotFlyM = 1000;

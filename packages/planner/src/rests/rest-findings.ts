@@ -11,7 +11,7 @@ import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding, Gravity, Mend } from '../plan/finding.ts';
 import type { Visit } from '../plan/ground.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 import { isLawfulOn, type RestGround } from './visits.ts';
 
 export interface RestFindingInput {

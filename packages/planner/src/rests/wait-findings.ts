@@ -12,7 +12,7 @@ import { leastShare, overlapShare } from '../ground/history.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 
 interface At {
   readonly plot: Plot;

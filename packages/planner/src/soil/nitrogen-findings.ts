@@ -8,7 +8,7 @@ import type { Plot } from '@leywright/book';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { NitrogenYear } from '../plan/soil.ts';
-import { finding, mend } from '../plan/say.ts';
+import { finding, mend } from '../faults/say.ts';
 
 export function nitrogenFindings(years: readonly NitrogenYear[], { plot, setting }: { readonly plot: Plot; readonly setting: GroundSetting }): readonly Finding[] {
   const turnYears = Math.max(1, setting.farm.rotation?.courses.length ?? 1);

@@ -1,6 +1,6 @@
 /** The one order of findings on every page: worst first, then by plot as the farm lists them, then by day, then by code. */
 import type { Farm } from '@leywright/book';
-import { type Finding, findingCodes, gravities } from './finding.ts';
+import { type Finding, findingCodes, gravities } from '../plan/finding.ts';
 
 export function findingsInOrder(findings: readonly Finding[], farm: Pick<Farm, 'plots'>): readonly Finding[] {
   const plotRank = new Map(farm.plots.map((plot, rank) => [plot.id as string, rank]));

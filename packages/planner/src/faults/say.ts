@@ -1,5 +1,5 @@
 /** Short ways to write a finding, and the mends that findings of the ground offer. */
-import type { Finding, FindingCode, FindingFigure, Gravity, Mend, Place } from './finding.ts';
+import type { Finding, FindingCode, FindingFigure, Gravity, Mend, Place } from '../plan/finding.ts';
 
 export const groundMendCodes = [
   'move-to-year', 'move-to-plot', 'give-reason', 'end-earlier', 'start-later', 'mark-undersown', 'move-to-free-ground', 'correct-plot-or-dates', 'sow-alone', 'name-host',
