@@ -16,3 +16,4 @@ export { makePlanner, planFarm, type Planner } from './plan/planner.ts';
 export { groundMendCodes, type GroundMendCode } from './faults/say.ts';
 export type { CropBook, ClimateDays, Known, PlannedCrop, SupplyInput } from './plan/inputs.ts';
 export { bookMendCodes, type BookMendCode } from './faults/book-findings.ts';
+export { whyOf } from './why/why-of.ts';

@@ -2,7 +2,8 @@
  * The plan: everything the pictures, the CLI and the API show, worked out from a farm, a day and a year.
  *
  * Figure ids, the argument of `why`: `net/<plot>`, `rest/<stand>/<rule>`, `area/<crop>/<year>`, `seed/<crop>/<year>`,
- * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`.
+ * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`,
+ * `bare/<plot>/<winter>`.
  */
 import type { Day, IsoWeek } from '@leywright/measures';
 import type { BookFinding } from '@leywright/book';

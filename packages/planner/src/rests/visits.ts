@@ -44,6 +44,17 @@ export function visitsOf(plot: string, fromDay: number, ground: RestGround): rea
   return visits;
 }
 
+/** The visit of one stand under one rule, kept or not; null when it is no host, or nothing came before. */
+export function visitOf(one: GroundStand, rule: string, ground: RestGround): Visit | null {
+  const { plot } = one.stand;
+  const hosts = hostBook(ground);
+  const found = hosts.rulesOf(one).find((other) => other.id === rule);
+  const hasParents = ground.parts.some((part) => part.plot === plot && part.parents.length > 0);
+  const search = { plot, ground, hosts, hasParents };
+  const worst = found === undefined ? null : worstFound(one, found, search);
+  return found === undefined || worst === null ? null : asVisit(worst, found, found.organism !== null && isMarked(one, found, search));
+}
+
 interface HostBook {
   readonly rulesOf: (one: GroundStand) => readonly RestRule[];
   readonly occupations: (one: GroundStand) => readonly Occupation[];
@@ -100,13 +111,18 @@ interface Found {
   readonly sharedShare: number;
 }
 
-function worstVisit(one: GroundStand, rule: RestRule, search: Search): Visit | null {
+function worstFound(one: GroundStand, rule: RestRule, search: Search): Found | null {
   let worst: Found | null = null;
   for (const later of search.hosts.occupations(one)) {
     if (!rule.countsAs.has(later.countsAs)) continue;
     const found = lastHost(later, rule, search);
     if (found !== null && (worst === null || gapOf(found) < gapOf(worst))) worst = found;
   }
+  return worst;
+}
+
+function worstVisit(one: GroundStand, rule: RestRule, search: Search): Visit | null {
+  const worst = worstFound(one, rule, search);
   if (worst === null) return null;
   const isInfested = rule.organism !== null && isMarked(one, rule, search);
   if (rule.onlyInfested && !isInfested) return null;

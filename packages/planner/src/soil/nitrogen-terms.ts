@@ -21,6 +21,8 @@ export interface NitrogenTerm {
   readonly what: string;
   readonly stand: string | null;
   readonly name: string | null;
+  /** Row of the crops or covers table it was reckoned from. */
+  readonly plantId: string | null;
   /** Share of the plot it stands for. */
   readonly areaShare: number;
   /** Spread over the whole plot. */
@@ -48,9 +50,9 @@ export function nitrogenTerms(input: NitrogenInput, year: number): readonly Nitr
   const { depositionKgHa, gaseousLossKgHa } = nitrogenBalance;
   return [
     ...here.flatMap((one) => [...fixedTerms(one, year, input), ...seedTerms(one, year), ...offtakeTerms(one, year, input)]),
-    ...(input.isTunnel ? [] : [{ way: 'other-in' as const, what: 'deposition', stand: null, name: null, areaShare: 1, kgHa: depositionKgHa }]),
+    ...(input.isTunnel ? [] : [{ way: 'other-in' as const, what: 'deposition', stand: null, name: null, plantId: null, areaShare: 1, kgHa: depositionKgHa }]),
     ...leachedTerms(input, year),
-    { way: 'lost', what: 'gas', stand: null, name: null, areaShare: 1, kgHa: gaseousLossKgHa },
+    { way: 'lost', what: 'gas', stand: null, name: null, plantId: null, areaShare: 1, kgHa: gaseousLossKgHa },
   ];
 }
 
@@ -63,7 +65,7 @@ function fixedTerms(one: GroundStand, year: number, input: NitrogenInput): reado
   const areaShare = widthOfStand(one);
   const took = one.stand.establishedShare ?? 1;
   const make = (what: string, kgHa: Interval): readonly NitrogenTerm[] =>
-    kgHa.high <= 0 ? [] : [{ way: 'fixed', what, stand: one.stand.id, name: one.plant.name, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare * took) }];
+    kgHa.high <= 0 ? [] : [{ way: 'fixed', what, stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare * took) }];
   if (cover !== null && cover.nFixing) return make(one.stand.kind === 'ley' ? 'ley' : 'cover', coverFixedKgHa(one, year, input));
   if (crop !== null && one.stand.kind === 'crop' && input.harvestYearOf(one) === year && hasYield(one)) return make('pulse', fixation.fixedByCropKgHa(crop.id));
   return [];
@@ -103,7 +105,7 @@ function seedTerms(one: GroundStand, year: number): readonly NitrogenTerm[] {
   const seedTHa = (crop.stationsPerHaTyp * crop.plantingUnitG) / 1e6;
   const areaShare = widthOfStand(one);
   const kgHa = intervals.interval(seedTHa * crop.nLowKgT, (seedTHa * (crop.nLowKgT + crop.nHighKgT)) / 2, seedTHa * crop.nHighKgT);
-  return [{ way: 'other-in', what: 'seed', stand: one.stand.id, name: one.plant.name, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare) }];
+  return [{ way: 'other-in', what: 'seed', stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare) }];
 }
 
 function seasonYearOf(one: GroundStand): number {
@@ -116,7 +118,7 @@ function offtakeTerms(one: GroundStand, year: number, input: NitrogenInput): rea
   const areaShare = widthOfStand(one);
   const yieldTHa = standYieldTHa(one, input);
   if (yieldTHa === null) return [];
-  return [{ way: 'offtake', what: 'crop', stand: one.stand.id, name: one.plant.name, areaShare, kgHa: intervals.scaleInterval(nitrogenBalance.offtakeKgHa(crop.id, yieldTHa), areaShare) }];
+  return [{ way: 'offtake', what: 'crop', stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(nitrogenBalance.offtakeKgHa(crop.id, yieldTHa), areaShare) }];
 }
 
 /** Kilos recorded go before the stand's own figure, that before the crop's; the table's spread is laid about any of the expected ones. */
@@ -139,6 +141,6 @@ function leachedTerms(input: NitrogenInput, year: number): readonly NitrogenTerm
   if (shares === undefined) return [];
   return nitrogenBalance.winterGrounds.flatMap((ground) => {
     const share = shares[ground];
-    return share === 0 ? [] : [{ way: 'lost' as const, what: `leached-${ground}`, stand: null, name: null, areaShare: share, kgHa: intervals.scaleInterval(nitrogenBalance.leachingKgHa[ground], share) }];
+    return share === 0 ? [] : [{ way: 'lost' as const, what: `leached-${ground}`, stand: null, name: null, plantId: null, areaShare: share, kgHa: intervals.scaleInterval(nitrogenBalance.leachingKgHa[ground], share) }];
   });
 }

@@ -38,7 +38,7 @@ function range({ low, high }: Interval): Range {
   return { low, high };
 }
 
-function doubtsOf(terms: readonly NitrogenTerm[], input: NitrogenInput): readonly NitrogenDoubt[] {
+export function doubtsOf(terms: readonly NitrogenTerm[], input: NitrogenInput): readonly NitrogenDoubt[] {
   const stands = new Map(input.stands.map((one) => [one.stand.id as string, one]));
   const fixing = terms.filter((term) => term.way === 'fixed' && term.what !== 'pulse');
   const has = (what: string) => terms.some((term) => term.what === what);
