@@ -5,8 +5,9 @@
  *         before the first stand known on a lane are not known, and days after the last one count, when it ends within a year of today, up to the end of the leaching
  *         season that is on or begins within four months: beyond that nothing is planned yet, which is not the same as bare. Lanes side by side with the same spell are one.
  */
-import { dayAt } from '@leywright/measures';
+
 import type { Conventions } from '@leywright/book';
+import { dayAt } from '@leywright/measures';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { BareCount, BareSpell } from '../plan/ground.ts';
 import type { DaySpan, Lane } from './lanes.ts';
@@ -34,14 +35,17 @@ export function knownDays(lane: Lane, setting: Pick<BareSetting, 'days' | 'today
     last = Math.max(last, one.toDay);
   }
   const winter = setting.winters.find((one) => one.toDay > last);
-  const isOpen = winter === undefined || winter.fromDay - last > soonDays || Math.abs(last - setting.todayDay) > nearDays;
+  const isOpen =
+    winter === undefined || winter.fromDay - last > soonDays || Math.abs(last - setting.todayDay) > nearDays;
   const until = isOpen ? last : winter.toDay;
   return { fromDay: Math.max(first, setting.days.fromDay), toDay: Math.min(until, setting.days.toDay) };
 }
 
 export function bareSpells(lanes: readonly Lane[], setting: BareSetting): readonly BareSpell[] {
   const spells = lanes.flatMap((lane) => spellsOfLane(lane, setting));
-  return merged(spells).sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : a.span.fromShare - b.span.fromShare));
+  return merged(spells).sort((a, b) =>
+    a.from < b.from ? -1 : a.from > b.from ? 1 : a.span.fromShare - b.span.fromShare,
+  );
 }
 
 function spellsOfLane(lane: Lane, setting: BareSetting): readonly BareSpell[] {
@@ -65,11 +69,19 @@ function isBareDay(lane: Lane, day: number, setting: Pick<BareSetting, 'days' | 
 
 function spell(lane: Lane, days: DaySpan, setting: BareSetting): BareSpell {
   const before = laidOpen(lane, days.fromDay);
-  const after = lane.stands.find((one) => one.fromDay > (before?.fromDay ?? Number.NEGATIVE_INFINITY) && one.toDay > days.toDay && one !== before) ?? null;
+  const after =
+    lane.stands.find(
+      (one) => one.fromDay > (before?.fromDay ?? Number.NEGATIVE_INFINITY) && one.toDay > days.toDay && one !== before,
+    ) ?? null;
   return {
-    plot: setting.plot, span: lane.span, from: dayAt(days.fromDay), to: dayAt(days.toDay), days: days.toDay - days.fromDay,
+    plot: setting.plot,
+    span: lane.span,
+    from: dayAt(days.fromDay),
+    to: dayAt(days.toDay),
+    days: days.toDay - days.fromDay,
     leachingDays: setting.winters.reduce((sum, winter) => sum + commonDays(days.fromDay, days.toDay, winter), 0),
-    areaM2: setting.netM2 * (lane.span.toShare - lane.span.fromShare), before: before?.stand.id ?? null,
+    areaM2: setting.netM2 * (lane.span.toShare - lane.span.fromShare),
+    before: before?.stand.id ?? null,
     after: after !== null && after.fromDay <= days.toDay ? after.stand.id : null,
     answered: after?.stand.reason ?? before?.stand.reason ?? null,
   };
@@ -86,10 +98,19 @@ function laidOpen(lane: Lane, day: number): GroundStand | null {
 function merged(spells: readonly BareSpell[]): BareSpell[] {
   const done: BareSpell[] = [];
   for (const one of spells) {
-    const at = done.findIndex((other) => other.from === one.from && other.to === one.to && Math.abs(other.span.toShare - one.span.fromShare) < 1e-9);
+    const at = done.findIndex(
+      (other) =>
+        other.from === one.from && other.to === one.to && Math.abs(other.span.toShare - one.span.fromShare) < 1e-9,
+    );
     const left = done[at];
     if (left === undefined) done.push(one);
-    else done[at] = { ...left, span: { fromShare: left.span.fromShare, toShare: one.span.toShare }, areaM2: left.areaM2 + one.areaM2, answered: left.answered ?? one.answered };
+    else
+      done[at] = {
+        ...left,
+        span: { fromShare: left.span.fromShare, toShare: one.span.toShare },
+        areaM2: left.areaM2 + one.areaM2,
+        answered: left.answered ?? one.answered,
+      };
   }
   return done;
 }
@@ -104,8 +125,13 @@ export function bareCounts(lanes: readonly Lane[], setting: BareSetting): readon
       const count = counts[at];
       if (count === undefined) return;
       const last = Math.min(winter.toDay, known.toDay);
-      for (let day = Math.max(winter.fromDay, known.fromDay); day < last; day++) if (isBareDay(lane, day, setting)) count.bareDays += width;
+      for (let day = Math.max(winter.fromDay, known.fromDay); day < last; day++)
+        if (isBareDay(lane, day, setting)) count.bareDays += width;
     });
   }
-  return counts.filter((_, at) => (setting.winters[at]?.toDay ?? 0) > setting.days.fromDay && (setting.winters[at]?.fromDay ?? 0) < setting.days.toDay);
+  return counts.filter(
+    (_, at) =>
+      (setting.winters[at]?.toDay ?? 0) > setting.days.fromDay &&
+      (setting.winters[at]?.fromDay ?? 0) < setting.days.toDay,
+  );
 }

@@ -12,7 +12,11 @@ import type { ClimateDays } from '../plan/inputs.ts';
 export const coldestNightUnderMeanC = 7;
 
 /** First day on or after `fromDay` and before `toDay` on which a frost kills the cover; null when none does or it is no tender cover. */
-export function killedOn(plant: Plant, climate: ClimateDays, days: { readonly fromDay: number; readonly toDay: number }): number | null {
+export function killedOn(
+  plant: Plant,
+  climate: ClimateDays,
+  days: { readonly fromDay: number; readonly toDay: number },
+): number | null {
   const cover = plant.cover;
   if (cover === null || !isTender(cover.life)) return null;
   const last = Math.min(days.toDay - climate.firstDay, climate.minC.length);

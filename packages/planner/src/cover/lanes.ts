@@ -46,7 +46,8 @@ function laneOf(span: Span, stands: readonly CoveredStand[], days: DaySpan): Lan
     if (one.stand.span.fromShare > middle || one.stand.span.toShare < middle) continue;
     here.push(one);
     const offset = cover.firstDay - days.fromDay;
-    for (let at = 0; at < cover.dayShare.length; at++) openShare[offset + at] = (openShare[offset + at] ?? 1) * (1 - (cover.dayShare[at] ?? 0));
+    for (let at = 0; at < cover.dayShare.length; at++)
+      openShare[offset + at] = (openShare[offset + at] ?? 1) * (1 - (cover.dayShare[at] ?? 0));
   }
   return { span, openShare, stands: here };
 }

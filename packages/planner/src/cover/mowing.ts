@@ -16,7 +16,10 @@ const restAfterSowingDays = 84;
 const restBeforeShortDaysH = 12;
 
 /** Cuts of a ley standing alone between two days, as day numbers in order. */
-export function mowingDays(climate: ClimateDays, days: { readonly aloneFromDay: number; readonly sownOnDay: number; readonly toDay: number }): readonly number[] {
+export function mowingDays(
+  climate: ClimateDays,
+  days: { readonly aloneFromDay: number; readonly sownOnDay: number; readonly toDay: number },
+): readonly number[] {
   const cuts: number[] = [];
   const first = Math.max(days.aloneFromDay, days.sownOnDay + restAfterSowingDays);
   const last = days.toDay - restBeforeEndDays;
@@ -26,7 +29,11 @@ export function mowingDays(climate: ClimateDays, days: { readonly aloneFromDay: 
   return cuts;
 }
 
-function cutsOfYear(climate: ClimateDays, startDay: number, within: { readonly first: number; readonly last: number }): readonly number[] {
+function cutsOfYear(
+  climate: ClimateDays,
+  startDay: number,
+  within: { readonly first: number; readonly last: number },
+): readonly number[] {
   const cuts: number[] = [];
   let sum = firstCutCd;
   for (let cut = 0; cut < mostCuts; cut++, sum += nextCutCd) {

@@ -6,7 +6,7 @@
  *         harvest leave steps; a cover that took in part covers that part.
  * Leaves out  the shade of a host on what is sown into it, drought, and weeds, which cover ground too.
  */
-import { canopyChoice, type CanopyChoice, canopyCurve, emergence, thermal } from '@leywright/agronomy';
+import { type CanopyChoice, canopyChoice, canopyCurve, emergence, thermal } from '@leywright/agronomy';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { PlacedStand } from '../plan/ground.ts';
 import type { ClimateDays } from '../plan/inputs.ts';
@@ -38,7 +38,10 @@ export interface StandCover {
 }
 
 /** The curve a stand grows by. What no table knows is drawn as a leafy crop, and says that it is not known. */
-export function canopyOf(one: GroundStand): { readonly choice: CanopyChoice; readonly basis: PlacedStand['coverBasis'] } {
+export function canopyOf(one: GroundStand): {
+  readonly choice: CanopyChoice;
+  readonly basis: PlacedStand['coverBasis'];
+} {
   const id = one.plant.cover?.id ?? one.plant.crop?.id ?? null;
   if (id === null) return { choice: canopyChoice.canopyFor('lettuce-head'), basis: 'unknown' };
   const choice = canopyChoice.canopyFor(id);
@@ -52,10 +55,24 @@ export function standCover(one: GroundStand, setting: CoverSetting): StandCover 
   const firstDay = Math.max(one.fromDay, setting.fromDay);
   const endDay = Math.max(firstDay, Math.min(one.toDay, setting.toDay));
   const dayShare = new Float64Array(endDay - firstDay);
-  const mownOnDays = one.stand.kind === 'ley' ? mowingDays(climate, { aloneFromDay: setting.aloneFromDay, sownOnDay: one.fromDay, toDay: one.toDay }) : [];
-  const killedOnDay = setting.isTunnel ? null : killedOn(one.plant, climate, { fromDay: emergedOnDay, toDay: one.toDay });
-  const sums = climate.sums({ baseC: choice.curve.baseC, warmerByC: setting.isTunnel ? thermal.tunnelWarmerByC : 0, restInShortDaysLatDeg: climate.latDeg });
-  const span = { startDayNumber: emergedOnDay, endDayNumber: one.toDay, checkDays: one.stand.plantedOn === null ? 0 : choice.checkDays, mownOnDays };
+  const mownOnDays =
+    one.stand.kind === 'ley'
+      ? mowingDays(climate, { aloneFromDay: setting.aloneFromDay, sownOnDay: one.fromDay, toDay: one.toDay })
+      : [];
+  const killedOnDay = setting.isTunnel
+    ? null
+    : killedOn(one.plant, climate, { fromDay: emergedOnDay, toDay: one.toDay });
+  const sums = climate.sums({
+    baseC: choice.curve.baseC,
+    warmerByC: setting.isTunnel ? thermal.tunnelWarmerByC : 0,
+    restInShortDaysLatDeg: climate.latDeg,
+  });
+  const span = {
+    startDayNumber: emergedOnDay,
+    endDayNumber: one.toDay,
+    checkDays: one.stand.plantedOn === null ? 0 : choice.checkDays,
+    mownOnDays,
+  };
   canopyCurve.writeCover(dayShare, firstDay, { curve: choice.curve, sums, span });
   if (killedOnDay !== null) lieDead(dayShare, firstDay, killedOnDay);
   clearByHarvest(dayShare, firstDay, { one, setting });
@@ -67,7 +84,12 @@ export function standCover(one: GroundStand, setting: CoverSetting): StandCover 
 function emergenceDay(one: GroundStand, { climate, isTunnel }: CoverSetting): number {
   const { crop, cover } = one.plant;
   const isPlanted = one.stand.plantedOn !== null;
-  const sum = cover !== null ? emergence.emergenceOfCover(cover.id) : crop === null ? null : emergence.emergenceOfCrop(crop.id, !isPlanted);
+  const sum =
+    cover !== null
+      ? emergence.emergenceOfCover(cover.id)
+      : crop === null
+        ? null
+        : emergence.emergenceOfCrop(crop.id, !isPlanted);
   if (sum === null || sum.kind === 'planted' || one.fromDay < climate.firstDay) return one.fromDay;
   const baseC = isTunnel ? sum.baseC - thermal.tunnelWarmerByC : sum.baseC;
   return climate.dayOfSum(baseC, one.fromDay, sum.sumCd) ?? one.toDay;
@@ -79,17 +101,23 @@ const rotDays = 80;
 function lieDead(dayShare: Float64Array, firstDay: number, killedOnDay: number): void {
   const at = Math.max(0, killedOnDay - firstDay);
   const lyingShare = dayShare[at] ?? 0;
-  for (let day = at; day < dayShare.length; day++) dayShare[day] = lyingShare * Math.exp(-(firstDay + day - killedOnDay) / rotDays);
+  for (let day = at; day < dayShare.length; day++)
+    dayShare[day] = lyingShare * Math.exp(-(firstDay + day - killedOnDay) / rotDays);
 }
 
 /** Picked over and over, their leaves stay; all others leave bare ground where they stood. Common practice. */
-const pickedOver = /^(kale|brussels|broccoli|courgette|cucumber|tomato|pepper|aubergine|french-bean|runner-bean|chard|perpetual-spinach|parsley|asparagus|rhubarb|winter-salad|winter-purslane)/;
+const pickedOver =
+  /^(kale|brussels|broccoli|courgette|cucumber|tomato|pepper|aubergine|french-bean|runner-bean|chard|perpetual-spinach|parsley|asparagus|rhubarb|winter-salad|winter-purslane)/;
 const leftWhenPickedShare = 0.7;
 const leftWhenClearedShare = 0.15;
 /** Ground cleared within this time is cleared in one go. */
 const atOnceDays = 28;
 
-function clearByHarvest(dayShare: Float64Array, firstDay: number, at: { readonly one: GroundStand; readonly setting: CoverSetting }): void {
+function clearByHarvest(
+  dayShare: Float64Array,
+  firstDay: number,
+  at: { readonly one: GroundStand; readonly setting: CoverSetting },
+): void {
   const { harvestFromDay, harvestToDay } = at.setting;
   if (at.one.stand.kind !== 'crop' || harvestFromDay === null || harvestToDay === null) return;
   const endDay = Math.min(harvestToDay, at.one.toDay);
@@ -109,7 +137,10 @@ function scaleBy(dayShare: Float64Array, share: number): void {
 }
 
 /** Means by week of a stand's own days in it, from the week of its first written day. */
-export function weeklyCover(cover: StandCover, planFirstDay: number): { readonly coverFromWeek: number; readonly coverShare: readonly number[] } {
+export function weeklyCover(
+  cover: StandCover,
+  planFirstDay: number,
+): { readonly coverFromWeek: number; readonly coverShare: readonly number[] } {
   const coverFromWeek = Math.floor((cover.firstDay - planFirstDay) / 7);
   const coverShare: number[] = [];
   let sum = 0;

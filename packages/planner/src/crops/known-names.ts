@@ -19,7 +19,9 @@ export function knownNames(): KnownNames {
 
 function readNames(): KnownNames {
   const organisms = [...reference.intervals.values()].filter((rule) => rule.ruleScope !== 'family');
-  const families = [...reference.crops.values(), ...reference.covers.values()].map((one) => one.family).filter((family) => family !== 'mixed');
+  const families = [...reference.crops.values(), ...reference.covers.values()]
+    .map((one) => one.family)
+    .filter((family) => family !== 'mixed');
   return {
     crops: namesOf(reference.crops.values()),
     covers: namesOf(reference.covers.values()),

@@ -25,25 +25,53 @@ export function plantOf(id: string, crops: CropBook = noBook): Plant {
   if (cover !== undefined) return coverPlant(cover);
   const crop = crops.cropOf(id);
   const family = crop?.family ?? null;
-  return { id, name: crop?.name ?? id, family, families: family === null ? [] : [family], crop: crop?.reference ?? null, cover: null, ids: crops.idsOf(id) };
+  return {
+    id,
+    name: crop?.name ?? id,
+    family,
+    families: family === null ? [] : [family],
+    crop: crop?.reference ?? null,
+    cover: null,
+    ids: crops.idsOf(id),
+  };
 }
 
 function coverPlant(cover: Cover): Plant {
   const parts = cover.mixOf.map((part) => reference.covers.get(part.coverId)).filter((part) => part !== undefined);
   const families = parts.length > 0 ? [...new Set(parts.map((part) => part.family))] : [cover.family];
   return {
-    id: cover.id, name: cover.name, family: families.length === 1 ? (families[0] ?? null) : null, families, crop: null, cover,
+    id: cover.id,
+    name: cover.name,
+    family: families.length === 1 ? (families[0] ?? null) : null,
+    families,
+    crop: null,
+    cover,
     ids: [cover.id, ...parts.map((part) => part.id)],
   };
 }
 
 const lookByGroup: Readonly<Record<Crop['rotationGroup'], Look>> = {
-  potato: 'potato', brassica: 'brassica', allium: 'allium', umbellifer: 'root', chenopod: 'beet', cucurbit: 'squash', sweetcorn: 'squash',
-  'tunnel-solanum': 'squash', legume: 'pulse', leaf: 'salad', perennial: 'salad',
+  potato: 'potato',
+  brassica: 'brassica',
+  allium: 'allium',
+  umbellifer: 'root',
+  chenopod: 'beet',
+  cucurbit: 'squash',
+  sweetcorn: 'squash',
+  'tunnel-solanum': 'squash',
+  legume: 'pulse',
+  leaf: 'salad',
+  perennial: 'salad',
 };
 
 const lookByFamily: Readonly<Record<string, Look>> = {
-  Solanaceae: 'potato', Brassicaceae: 'brassica', Amaryllidaceae: 'allium', Apiaceae: 'root', Amaranthaceae: 'beet', Cucurbitaceae: 'squash', Fabaceae: 'pulse',
+  Solanaceae: 'potato',
+  Brassicaceae: 'brassica',
+  Amaryllidaceae: 'allium',
+  Apiaceae: 'root',
+  Amaranthaceae: 'beet',
+  Cucurbitaceae: 'squash',
+  Fabaceae: 'pulse',
 };
 
 /** How pictures draw a crop: by its rotation group, else its family. */

@@ -5,8 +5,18 @@
  *         150 m up in spring, take off in autumn" (reference/README.md). South of the equator the seasons lie half a year away.
  * Holds   nothing is judged nearer the equator than 40° or beyond 62°: the tables know no seasons there.
  */
-import { asMonthDay, type Day, dayAt, dayInYear, dayNumber, endOfWindow, type MonthDay, yearOf } from '@leywright/measures';
+
 import type { Place, Stand } from '@leywright/book';
+import {
+  asMonthDay,
+  type Day,
+  dayAt,
+  dayInYear,
+  dayNumber,
+  endOfWindow,
+  type MonthDay,
+  yearOf,
+} from '@leywright/measures';
 import type { Plant } from './plant.ts';
 
 /** Day numbers, both ends included. */
@@ -35,7 +45,11 @@ export function seasonShiftDays(place: Pick<Place, 'latDeg' | 'elevationM'>): nu
 }
 
 /** The window a stand's start should lie in: the one about its day. Null where the table has none. */
-export function windowOfStand(plant: Plant, stand: Pick<Stand, 'sownOn' | 'plantedOn' | 'from'>, place: Place): SowingWindow | null {
+export function windowOfStand(
+  plant: Plant,
+  stand: Pick<Stand, 'sownOn' | 'plantedOn' | 'from'>,
+  place: Place,
+): SowingWindow | null {
   if (!hasTableSeasons(place)) return null;
   const dates = tableDates(plant, stand.plantedOn !== null);
   return dates === null ? null : windowAround(dates, startOf(stand), place);
@@ -81,7 +95,10 @@ function windowInYear([from, to]: Dates, year: number, place: Pick<Place, 'latDe
   const opens = dayNumber(dayInYear(from, year));
   const closes = dayNumber(endOfWindow(to, to < from ? year + 1 : year));
   const shift = seasonShiftDays(place);
-  return { fromDay: opens + flip + (from < midsummer ? shift : 0), toDay: closes + flip + (to >= midsummer ? -shift : 0) };
+  return {
+    fromDay: opens + flip + (from < midsummer ? shift : 0),
+    toDay: closes + flip + (to >= midsummer ? -shift : 0),
+  };
 }
 
 const midsummer = asMonthDay('06-21');

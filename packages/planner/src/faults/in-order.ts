@@ -11,7 +11,15 @@ export function findingsInOrder(findings: readonly Finding[], farm: Pick<Farm, '
 function keyOf({ gravity, code, place }: Finding, plotRank: ReadonlyMap<string, number>): string {
   const plot = place.plot === undefined ? plotRank.size : (plotRank.get(place.plot) ?? plotRank.size);
   const when = place.from ?? place.week ?? String(place.year ?? '');
-  return [gravities.indexOf(gravity), padded(plot), when, padded(findingCodes.indexOf(code)), place.stand ?? '', place.crop ?? '', place.store ?? ''].join('~');
+  return [
+    gravities.indexOf(gravity),
+    padded(plot),
+    when,
+    padded(findingCodes.indexOf(code)),
+    place.stand ?? '',
+    place.crop ?? '',
+    place.store ?? '',
+  ].join('~');
 }
 
 function padded(rank: number): string {

@@ -4,10 +4,11 @@
  * Rule    Ground may be shared by a stand and what is undersown in it, and by two stands undersown in the same host: nothing else. The finding says on how
  *         much ground, from when to when, and how many days; two records that overlap are worth a look, for one of them is wrong.
  */
-import { dayAt } from '@leywright/measures';
+
 import type { Plot } from '@leywright/book';
-import { leastShare, overlapShare } from '../ground/history.ts';
+import { dayAt } from '@leywright/measures';
 import type { GroundStand } from '../ground/ground-stand.ts';
+import { leastShare, overlapShare } from '../ground/history.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
 import { finding, mend } from './say.ts';
@@ -26,7 +27,8 @@ export function overlapFindings(stands: readonly GroundStand[], at: OverlapSetti
     standing = standing.filter((earlier) => earlier.toDay > one.fromDay);
     for (const earlier of standing) {
       const share = overlapShare(earlier.stand.span, one.stand.span);
-      if (share > leastShare && !mayShare(earlier, one) && earlier.toDay > at.setting.days.fromDay) findings.push(overlap(earlier, one, { ...at, share }));
+      if (share > leastShare && !mayShare(earlier, one) && earlier.toDay > at.setting.days.fromDay)
+        findings.push(overlap(earlier, one, { ...at, share }));
     }
     standing.push(one);
   }
@@ -38,7 +40,11 @@ function mayShare(a: GroundStand, b: GroundStand): boolean {
   return a.stand.undersownIn !== null && a.stand.undersownIn === b.stand.undersownIn;
 }
 
-function overlap(earlier: GroundStand, later: GroundStand, { plot, netM2, share, setting }: OverlapSetting & { readonly share: number }): Finding {
+function overlap(
+  earlier: GroundStand,
+  later: GroundStand,
+  { plot, netM2, share, setting }: OverlapSetting & { readonly share: number },
+): Finding {
   const to = Math.min(earlier.toDay, later.toDay);
   const areBothRecorded = earlier.stand.state === 'recorded' && later.stand.state === 'recorded';
   const stand = later.stand.id;
@@ -46,11 +52,22 @@ function overlap(earlier: GroundStand, later: GroundStand, { plot, netM2, share,
   return finding('stands-overlap', {
     gravity: areBothRecorded || to <= setting.todayDay ? 'look' : 'put-right',
     place: { plot: plot.id, stand, from: later.stand.from, to: dayAt(to) },
-    figures: { plot: plot.id, stand, other, areaM2: netM2 * share, share, days: to - later.fromDay, from: later.stand.from, to: dayAt(to) },
+    figures: {
+      plot: plot.id,
+      stand,
+      other,
+      areaM2: netM2 * share,
+      share,
+      days: to - later.fromDay,
+      from: later.stand.from,
+      to: dayAt(to),
+    },
     mend: [
       ...(earlier.fromDay < later.fromDay ? [mend('end-earlier', { stand: other, on: later.stand.from })] : []),
       ...(later.toDay > to ? [mend('start-later', { stand, on: dayAt(to) })] : []),
-      ...(later.stand.kind === 'crop' ? [mend('move-to-free-ground', { stand, plot: plot.id })] : [mend('mark-undersown', { stand, host: other })]),
+      ...(later.stand.kind === 'crop'
+        ? [mend('move-to-free-ground', { stand, plot: plot.id })]
+        : [mend('mark-undersown', { stand, host: other })]),
     ],
     reason: later.stand.reason ?? earlier.stand.reason,
   });

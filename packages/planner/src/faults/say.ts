@@ -2,9 +2,33 @@
 import type { Finding, FindingCode, FindingFigure, Gravity, Mend, Place } from '../plan/finding.ts';
 
 export const groundMendCodes = [
-  'move-to-year', 'move-to-plot', 'give-reason', 'end-earlier', 'start-later', 'mark-undersown', 'move-to-free-ground', 'correct-plot-or-dates', 'sow-alone', 'name-host',
-  'undersow-between', 'move-to-tunnel', 'sow-between', 'sow-by', 'take-hardier-cover', 'sow-cover-by', 'undersow-crop', 'give-course', 'take-out-of-rotation', 'write-status',
-  'turn-in-earlier', 'plant-after-summer', 'net-crop', 'lengthen-ley', 'undersow-more', 'look-at-stands', 'record-weather',
+  'move-to-year',
+  'move-to-plot',
+  'give-reason',
+  'end-earlier',
+  'start-later',
+  'mark-undersown',
+  'move-to-free-ground',
+  'correct-plot-or-dates',
+  'sow-alone',
+  'name-host',
+  'undersow-between',
+  'move-to-tunnel',
+  'sow-between',
+  'sow-by',
+  'take-hardier-cover',
+  'sow-cover-by',
+  'undersow-crop',
+  'give-course',
+  'take-out-of-rotation',
+  'write-status',
+  'turn-in-earlier',
+  'plant-after-summer',
+  'net-crop',
+  'lengthen-ley',
+  'undersow-more',
+  'look-at-stands',
+  'record-weather',
 ] as const;
 export type GroundMendCode = (typeof groundMendCodes)[number];
 
@@ -21,6 +45,9 @@ export interface FindingPieces {
   readonly why?: string | null;
 }
 
-export function finding(code: FindingCode, { gravity, place, figures, mend: mends, reason = null, why = null }: FindingPieces): Finding {
+export function finding(
+  code: FindingCode,
+  { gravity, place, figures, mend: mends, reason = null, why = null }: FindingPieces,
+): Finding {
   return { code, gravity, place, figures, mend: mends, reason, why };
 }

@@ -4,10 +4,11 @@
  * Source  sowing and planting windows of reference/crops.csv and covers.csv, moved to the farm's place (crops/season.ts); a week either side is no fault.
  *         Tunnels are warmer than the tables' outdoors and are not judged; site_needs tunnel of crops.csv says what belongs in one.
  */
-import { dayAt } from '@leywright/measures';
+
 import type { Plot } from '@leywright/book';
-import { distanceTo, startOf, windowOfStand } from '../crops/season.ts';
+import { dayAt } from '@leywright/measures';
 import { lateDay } from '../cover/late-cover.ts';
+import { distanceTo, startOf, windowOfStand } from '../crops/season.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
@@ -34,12 +35,21 @@ export function needsTunnel(one: Pick<GroundStand, 'plant'>): boolean {
 
 function tunnelFinding(one: GroundStand, { plot, setting }: At): readonly Finding[] {
   if (plot.kind === 'tunnel' || !needsTunnel(one)) return [];
-  const tunnels = setting.farm.plots.filter((other) => other.kind === 'tunnel' && (other.to === null || other.to > one.stand.from));
-  return [finding('tunnel-crop-outside', {
-    gravity: 'look', place: { plot: plot.id, stand: one.stand.id, from: one.stand.from }, figures: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
-    mend: tunnels.length > 0 ? tunnels.slice(0, 3).map((tunnel) => mend('move-to-tunnel', { stand: one.stand.id, plot: tunnel.id })) : [mend('correct-plot-or-dates', { stand: one.stand.id, plot: plot.id })],
-    reason: one.stand.reason,
-  })];
+  const tunnels = setting.farm.plots.filter(
+    (other) => other.kind === 'tunnel' && (other.to === null || other.to > one.stand.from),
+  );
+  return [
+    finding('tunnel-crop-outside', {
+      gravity: 'look',
+      place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
+      figures: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
+      mend:
+        tunnels.length > 0
+          ? tunnels.slice(0, 3).map((tunnel) => mend('move-to-tunnel', { stand: one.stand.id, plot: tunnel.id }))
+          : [mend('correct-plot-or-dates', { stand: one.stand.id, plot: plot.id })],
+      reason: one.stand.reason,
+    }),
+  ];
 }
 
 function seasonFinding(one: GroundStand, { plot, setting }: At): readonly Finding[] {
@@ -50,9 +60,23 @@ function seasonFinding(one: GroundStand, { plot, setting }: At): readonly Findin
   if (window === null || distanceTo(window, one.fromDay) <= toleranceDays) return [];
   const windowFrom = dayAt(window.fromDay);
   const windowTo = dayAt(window.toDay);
-  return [finding('sown-out-of-season', {
-    gravity: 'look', place: { plot: plot.id, stand: one.stand.id, from: start },
-    figures: { plot: plot.id, stand: one.stand.id, from: start, windowFrom, windowTo, days: distanceTo(window, one.fromDay) },
-    mend: [mend('sow-between', { stand: one.stand.id, from: windowFrom, to: windowTo }), mend('give-reason', { stand: one.stand.id })], reason: one.stand.reason,
-  })];
+  return [
+    finding('sown-out-of-season', {
+      gravity: 'look',
+      place: { plot: plot.id, stand: one.stand.id, from: start },
+      figures: {
+        plot: plot.id,
+        stand: one.stand.id,
+        from: start,
+        windowFrom,
+        windowTo,
+        days: distanceTo(window, one.fromDay),
+      },
+      mend: [
+        mend('sow-between', { stand: one.stand.id, from: windowFrom, to: windowTo }),
+        mend('give-reason', { stand: one.stand.id }),
+      ],
+      reason: one.stand.reason,
+    }),
+  ];
 }

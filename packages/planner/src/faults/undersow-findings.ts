@@ -4,12 +4,13 @@
  * Source  undersow_ columns of reference/covers.csv: weeks after planting or emergence of the crop; by crop, weeks after planting (drilled: after sowing).
  *         A week either side is no fault. A host that the table does not name for the cover is not judged.
  */
-import { dayAt } from '@leywright/measures';
+
 import type { Plot } from '@leywright/book';
-import { leastShare, overlapShare } from '../ground/history.ts';
+import { dayAt } from '@leywright/measures';
 import type { GroundStand } from '../ground/ground-stand.ts';
-import { type GroundSetting, isAhead } from '../ground/stage.ts';
+import { leastShare, overlapShare } from '../ground/history.ts';
 import { coverOfStand } from '../ground/plot-cover.ts';
+import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
 import { finding, mend } from './say.ts';
 
@@ -32,13 +33,20 @@ export function undersowFindings(stands: readonly GroundStand[], at: At): readon
 }
 
 function standsThere(host: GroundStand, one: GroundStand): boolean {
-  return host.fromDay <= one.fromDay && host.toDay > one.fromDay && overlapShare(host.stand.span, one.stand.span) > leastShare;
+  return (
+    host.fromDay <= one.fromDay &&
+    host.toDay > one.fromDay &&
+    overlapShare(host.stand.span, one.stand.span) > leastShare
+  );
 }
 
 function withoutHost(one: GroundStand, host: string, { plot, setting }: At): Finding {
   return finding('undersown-without-host', {
-    gravity: isAhead(one, setting) ? 'put-right' : 'look', place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
-    figures: { plot: plot.id, stand: one.stand.id, host, from: one.stand.from }, mend: [mend('name-host', { stand: one.stand.id, plot: plot.id }), mend('sow-alone', { stand: one.stand.id })], reason: one.stand.reason,
+    gravity: isAhead(one, setting) ? 'put-right' : 'look',
+    place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
+    figures: { plot: plot.id, stand: one.stand.id, host, from: one.stand.from },
+    mend: [mend('name-host', { stand: one.stand.id, plot: plot.id }), mend('sow-alone', { stand: one.stand.id })],
+    reason: one.stand.reason,
   });
 }
 
@@ -57,12 +65,17 @@ export function undersowWeeks(one: GroundStand, host: GroundStand): UndersowWeek
   const ofCrop = cover.undersowWeeksByCrop.find((weeks) => ids.includes(weeks.cropId));
   if (ofCrop !== undefined) return { lowWeeks: ofCrop.lowWeeks, highWeeks: ofCrop.highWeeks, from: 'sowing' };
   const { undersowLowWeeks, undersowHighWeeks } = cover;
-  if (undersowLowWeeks === null || undersowHighWeeks === null || !cover.undersowCropIds.some((id) => ids.includes(id))) return null;
+  if (undersowLowWeeks === null || undersowHighWeeks === null || !cover.undersowCropIds.some((id) => ids.includes(id)))
+    return null;
   return { lowWeeks: undersowLowWeeks, highWeeks: undersowHighWeeks, from: 'emergence' };
 }
 
-function outOfWindow(one: GroundStand, host: GroundStand, at: At & { readonly stands: readonly GroundStand[] }): readonly Finding[] {
-  const { plot, setting } = at;
+function outOfWindow(
+  one: GroundStand,
+  host: GroundStand,
+  at: At & { readonly stands: readonly GroundStand[] },
+): readonly Finding[] {
+  const { plot } = at;
   const window = undersowWeeks(one, host);
   if (window === null) return [];
   const startDay = window.from === 'sowing' || host.stand.plantedOn !== null ? host.fromDay : emergenceOf(host, at);
@@ -70,15 +83,30 @@ function outOfWindow(one: GroundStand, host: GroundStand, at: At & { readonly st
   if (afterDays >= 7 * window.lowWeeks - toleranceDays && afterDays <= 7 * window.highWeeks + toleranceDays) return [];
   const from = dayAt(startDay + 7 * window.lowWeeks);
   const to = dayAt(startDay + 7 * window.highWeeks);
-  return [finding('undersow-out-of-window', {
-    gravity: 'look', place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
-    figures: {
-      plot: plot.id, stand: one.stand.id, host: host.stand.id, from: one.stand.from, weeks: Math.round((afterDays / 7) * 10) / 10, lowWeeks: window.lowWeeks, highWeeks: window.highWeeks, windowFrom: from, windowTo: to,
-    },
-    mend: [mend('undersow-between', { stand: one.stand.id, from, to })], reason: one.stand.reason,
-  })];
+  return [
+    finding('undersow-out-of-window', {
+      gravity: 'look',
+      place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
+      figures: {
+        plot: plot.id,
+        stand: one.stand.id,
+        host: host.stand.id,
+        from: one.stand.from,
+        weeks: Math.round((afterDays / 7) * 10) / 10,
+        lowWeeks: window.lowWeeks,
+        highWeeks: window.highWeeks,
+        windowFrom: from,
+        windowTo: to,
+      },
+      mend: [mend('undersow-between', { stand: one.stand.id, from, to })],
+      reason: one.stand.reason,
+    }),
+  ];
 }
 
-function emergenceOf(host: GroundStand, { stands, setting, plot }: At & { readonly stands: readonly GroundStand[] }): number {
+function emergenceOf(
+  host: GroundStand,
+  { stands, setting, plot }: At & { readonly stands: readonly GroundStand[] },
+): number {
   return coverOfStand(host, stands, { setting, isTunnel: plot.kind === 'tunnel' }).emergedOnDay;
 }

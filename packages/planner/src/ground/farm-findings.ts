@@ -1,12 +1,13 @@
 /** Findings of the ground that need more than one plot: rests with plots to move to, hosts too near, stands without a plot, borrowed weather. */
+
+import { strayFindings } from '../faults/plot-findings.ts';
+import { finding, mend } from '../faults/say.ts';
 import type { Finding, FindingCode } from '../plan/finding.ts';
 import type { PlotGround } from '../plan/ground.ts';
-import { finding, mend } from '../faults/say.ts';
-import { strayFindings } from '../faults/plot-findings.ts';
 import { nearFindings } from '../rests/near-findings.ts';
 import { restFindings } from '../rests/rest-findings.ts';
-import { restGround } from './plot-ground.ts';
 import type { GroundStages } from './ground-stages.ts';
+import { restGround } from './plot-ground.ts';
 import type { GroundSetting } from './stage.ts';
 
 export interface FarmGround {
@@ -18,10 +19,18 @@ export interface FarmGround {
 export function farmGround({ setting, plots }: GroundStages): FarmGround {
   const rests = restGround(setting);
   const near = nearFindings(setting);
-  const all = plots.flatMap((stage) => [...stage.findings, ...restFindings({ plot: stage.plot, visits: stage.ground.visits, setting, ground: rests })]);
+  const all = plots.flatMap((stage) => [
+    ...stage.findings,
+    ...restFindings({ plot: stage.plot, visits: stage.ground.visits, setting, ground: rests }),
+  ]);
   const told = [...saidOnce(all, plots), ...near];
-  const ground = plots.map((stage): PlotGround => ({ ...stage.ground, findings: told.filter((one) => one.place.plot === stage.plot.id) }));
-  return { ground, findings: [...ground.flatMap((plot) => plot.findings), ...strayFindings(setting), ...climateFinding(setting)] };
+  const ground = plots.map(
+    (stage): PlotGround => ({ ...stage.ground, findings: told.filter((one) => one.place.plot === stage.plot.id) }),
+  );
+  return {
+    ground,
+    findings: [...ground.flatMap((plot) => plot.findings), ...strayFindings(setting), ...climateFinding(setting)],
+  };
 }
 
 /**
@@ -29,7 +38,19 @@ export function farmGround({ setting, plots }: GroundStages): FarmGround {
  * holds wherever its hosts come. Both are told for the next time, with how often they come in the plan's years.
  */
 function saidOnce(findings: readonly Finding[], plots: GroundStages['plots']): readonly Finding[] {
-  const courseKeys = new Map(plots.flatMap(({ ground }) => ground.stands.map((stand) => [stand.id, stand.origin === 'rotation' && stand.courseYear !== null ? stand.id.slice(`${stand.plot}-${stand.courseYear}-`.length) : null] as const)));
+  const courseKeys = new Map(
+    plots.flatMap(({ ground }) =>
+      ground.stands.map(
+        (stand) =>
+          [
+            stand.id,
+            stand.origin === 'rotation' && stand.courseYear !== null
+              ? stand.id.slice(`${stand.plot}-${stand.courseYear}-`.length)
+              : null,
+          ] as const,
+      ),
+    ),
+  );
   const groups = new Map<string, Finding[]>();
   for (const one of findings) {
     const key = repeatKey(one, courseKeys);
@@ -43,12 +64,25 @@ function saidOnce(findings: readonly Finding[], plots: GroundStages['plots']): r
   });
 }
 
-const repeated: readonly FindingCode[] = ['undersow-out-of-window', 'sown-out-of-season', 'cover-sown-too-late', 'wait-after-cover-too-short', 'tunnel-crop-outside'];
-const advised: readonly FindingCode[] = ['organism-back-too-soon', 'family-back-too-soon', 'wait-after-cover-too-short'];
+const repeated: readonly FindingCode[] = [
+  'undersow-out-of-window',
+  'sown-out-of-season',
+  'cover-sown-too-late',
+  'wait-after-cover-too-short',
+  'tunnel-crop-outside',
+];
+const advised: readonly FindingCode[] = [
+  'organism-back-too-soon',
+  'family-back-too-soon',
+  'wait-after-cover-too-short',
+];
 function repeatKey(one: Finding, courseKeys: ReadonlyMap<string, string | null>): string {
   if (one.gravity === 'note' && advised.includes(one.code)) return `${one.code}/${one.figures['rule']}`;
-  const courseKey = repeated.includes(one.code) && one.place.stand !== undefined ? courseKeys.get(one.place.stand) : null;
-  return courseKey == null ? `single/${JSON.stringify([one.code, one.place, one.figures])}` : `${one.code}/${courseKey}`;
+  const courseKey =
+    repeated.includes(one.code) && one.place.stand !== undefined ? courseKeys.get(one.place.stand) : null;
+  return courseKey == null
+    ? `single/${JSON.stringify([one.code, one.place, one.figures])}`
+    : `${one.code}/${courseKey}`;
 }
 
 const ownWeatherDays = 365;
@@ -57,8 +91,19 @@ const ownWeatherDays = 365;
 function climateFinding({ climate }: Pick<GroundSetting, 'climate'>): readonly Finding[] {
   const { used, doubt } = climate;
   if (doubt === 'near' || used.recordedDays >= ownWeatherDays) return [];
-  return [finding('climate-assumed', {
-    gravity: 'note', place: {},
-    figures: { station: used.station, distanceKm: used.distanceKm, period: used.period, recordedDays: used.recordedDays, elevationDifferenceM: used.elevationDifferenceM, doubt }, mend: [mend('record-weather')],
-  })];
+  return [
+    finding('climate-assumed', {
+      gravity: 'note',
+      place: {},
+      figures: {
+        station: used.station,
+        distanceKm: used.distanceKm,
+        period: used.period,
+        recordedDays: used.recordedDays,
+        elevationDifferenceM: used.elevationDifferenceM,
+        doubt,
+      },
+      mend: [mend('record-weather')],
+    }),
+  ];
 }

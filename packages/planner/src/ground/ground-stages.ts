@@ -4,12 +4,13 @@
  * A stage's key names everything the stage reads. A plot reads itself, its field, the farm's ways of counting, the rotation, its own stands, marks
  * and harvests, the parts of the farm, and the stands of the plots its ground came from; so an edit on one plot leaves the others as they were.
  */
-import { type Day, dayNumber } from '@leywright/measures';
+
 import type { Farm, Plot } from '@leywright/book';
+import { type Day, dayNumber } from '@leywright/measures';
 import { wintersOf } from '../cover/seasons.ts';
 import { cropBookOf } from '../crops/crop-book.ts';
-import { type ContentKeys } from '../memo/content-key.ts';
-import { makeMemo, type Memo } from '../memo/memo.ts';
+import type { ContentKeys } from '../memo/content-key.ts';
+import { type Memo, makeMemo } from '../memo/memo.ts';
 import type { ClimateDays, CropBook } from '../plan/inputs.ts';
 import type { Horizon } from '../plan/plan.ts';
 import { restRules } from '../rests/rules.ts';
@@ -61,7 +62,9 @@ export function groundStages(farm: Farm, wish: GroundWish, memos: GroundMemos): 
 
 /** Plots that are part of the farm on some day of the plan. */
 function touches(plot: Plot, { days }: Pick<GroundSetting, 'days'>): boolean {
-  return (plot.from === null || dayNumber(plot.from) < days.toDay) && (plot.to === null || dayNumber(plot.to) > days.fromDay);
+  return (
+    (plot.from === null || dayNumber(plot.from) < days.toDay) && (plot.to === null || dayNumber(plot.to) > days.fromDay)
+  );
 }
 
 interface KeyedSetting extends GroundSetting {
@@ -71,7 +74,10 @@ interface KeyedSetting extends GroundSetting {
 export function groundSetting(farm: Farm, wish: GroundWish, memos: GroundMemos): KeyedSetting {
   const { keys } = memos;
   const { about } = farm;
-  const climate = memos.climates.get([keys.of(about.place), keys.of(farm.weather), keys.of(wish.horizon)].join('|'), () => climateDaysOf(about.place, farm.weather, wish.horizon));
+  const climate = memos.climates.get(
+    [keys.of(about.place), keys.of(farm.weather), keys.of(wish.horizon)].join('|'),
+    () => climateDaysOf(about.place, farm.weather, wish.horizon),
+  );
   const crops = memos.crops.get([keys.of(farm.crops), keys.of(about.conventions)].join('|'), () => cropBookOf(farm));
   const index = indexStands(farm.stands);
   const standsKeyOf = standKeys(farm, index, { keys, wish });
@@ -81,19 +87,41 @@ export function groundSetting(farm: Farm, wish: GroundWish, memos: GroundMemos):
     const known = kept.get(id);
     if (known !== undefined) return known;
     const plot = plotById.get(id);
-    const stands = plot === undefined ? [] : memos.stands.get(standsKeyOf(plot), () => standsOfPlot(plot, { farm, index, crops, today: wish.today, lastYear: wish.horizon.toYear }));
+    const stands =
+      plot === undefined
+        ? []
+        : memos.stands.get(standsKeyOf(plot), () =>
+            standsOfPlot(plot, { farm, index, crops, today: wish.today, lastYear: wish.horizon.toYear }),
+          );
     kept.set(id, stands);
     return stands;
   };
   const marksKey = keys.of(farm.marks);
   return {
-    farm, today: wish.today, todayDay: dayNumber(wish.today), year: wish.year, horizon: wish.horizon, days: horizonDays(wish.horizon), winters: wintersOf(about.conventions, wish.horizon),
-    climate, crops, rules: restRules(farm), recorded: recordedHarvests(farm.harvests), standsOf,
+    farm,
+    today: wish.today,
+    todayDay: dayNumber(wish.today),
+    year: wish.year,
+    horizon: wish.horizon,
+    days: horizonDays(wish.horizon),
+    winters: wintersOf(about.conventions, wish.horizon),
+    climate,
+    crops,
+    rules: restRules(farm),
+    recorded: recordedHarvests(farm.harvests),
+    standsOf,
     plotKeyOf: (id) => {
       const plot = plotById.get(id);
-      const harvests = farm.harvests.filter((one) => one.stand !== null && standsOf(id).some((stand) => stand.stand.id === one.stand));
+      const harvests = farm.harvests.filter(
+        (one) => one.stand !== null && standsOf(id).some((stand) => stand.stand.id === one.stand),
+      );
       const ancestors = ancestorPlots(farm, id).flatMap((other) => plotById.get(other) ?? []);
-      return [plot === undefined ? '' : standsKeyOf(plot), marksKey, keys.of(harvests), ...ancestors.map(standsKeyOf)].join('|');
+      return [
+        plot === undefined ? '' : standsKeyOf(plot),
+        marksKey,
+        keys.of(harvests),
+        ...ancestors.map(standsKeyOf),
+      ].join('|');
     },
   };
 }
@@ -115,9 +143,20 @@ function ancestorPlots(farm: Farm, plot: string): readonly string[] {
   return [...found].sort();
 }
 
-function standKeys(farm: Farm, index: StandIndex, at: { readonly keys: ContentKeys; readonly wish: GroundWish }): (plot: Plot) => string {
+function standKeys(
+  farm: Farm,
+  index: StandIndex,
+  at: { readonly keys: ContentKeys; readonly wish: GroundWish },
+): (plot: Plot) => string {
   const { keys, wish } = at;
-  const shared = [keys.of(farm.rotation), keys.of(farm.about.place), keys.of(farm.crops), keys.of(farm.about.conventions), wish.today, wish.horizon.toYear].join('|');
+  const shared = [
+    keys.of(farm.rotation),
+    keys.of(farm.about.place),
+    keys.of(farm.crops),
+    keys.of(farm.about.conventions),
+    wish.today,
+    wish.horizon.toYear,
+  ].join('|');
   const kept = new Map<string, string>();
   return (plot) => {
     const known = kept.get(plot.id);
@@ -135,7 +174,17 @@ function standKeys(farm: Farm, index: StandIndex, at: { readonly keys: ContentKe
 function farmKeyOf(farm: Farm, wish: GroundWish, { keys }: GroundMemos): string {
   const tunnels = farm.plots.filter((plot) => plot.kind === 'tunnel');
   return [
-    keys.of(farm.about.place), keys.of(farm.about.conventions), keys.of(farm.fields), keys.of(farm.rotation), keys.of(farm.parts), keys.of(farm.rests), keys.of(farm.weather), keys.of(farm.crops),
-    keys.of(tunnels), keys.of(wish.horizon), wish.today, wish.year,
+    keys.of(farm.about.place),
+    keys.of(farm.about.conventions),
+    keys.of(farm.fields),
+    keys.of(farm.rotation),
+    keys.of(farm.parts),
+    keys.of(farm.rests),
+    keys.of(farm.weather),
+    keys.of(farm.crops),
+    keys.of(tunnels),
+    keys.of(wish.horizon),
+    wish.today,
+    wish.year,
   ].join('|');
 }

@@ -1,6 +1,7 @@
 /** A stand on its ground with its days as numbers: what the stages of ground, cover and rests work on. */
-import { dayNumber } from '@leywright/measures';
+
 import type { Stand } from '@leywright/book';
+import { dayNumber } from '@leywright/measures';
 import { type Plant, plantOf } from '../crops/plant.ts';
 import type { PlacedStand } from '../plan/ground.ts';
 import type { CropBook } from '../plan/inputs.ts';
@@ -19,10 +20,21 @@ export interface GroundStand {
 export function groundStand(stand: Stand, origin: GroundStand['origin'], crops: CropBook): GroundStand {
   const fromDay = dayNumber(stand.from);
   const planned = stand.plannedFrom === undefined ? fromDay : dayNumber(stand.plannedFrom);
-  return { stand, plant: plantOf(stand.what, crops), origin, driftDays: fromDay - planned, fromDay, toDay: dayNumber(stand.to) };
+  return {
+    stand,
+    plant: plantOf(stand.what, crops),
+    origin,
+    driftDays: fromDay - planned,
+    fromDay,
+    toDay: dayNumber(stand.to),
+  };
 }
 
 /** By first day, then by side, then by id, so that the order of files and edits changes nothing. */
 export function inOrder(a: GroundStand, b: GroundStand): number {
-  return a.fromDay - b.fromDay || a.stand.span.fromShare - b.stand.span.fromShare || (a.stand.id < b.stand.id ? -1 : a.stand.id > b.stand.id ? 1 : 0);
+  return (
+    a.fromDay - b.fromDay ||
+    a.stand.span.fromShare - b.stand.span.fromShare ||
+    (a.stand.id < b.stand.id ? -1 : a.stand.id > b.stand.id ? 1 : 0)
+  );
 }

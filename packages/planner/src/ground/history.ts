@@ -5,8 +5,9 @@
  *         parent the part's stretch lies on the parent's from side to side; with several it is not known which side came from which,
  *         so every piece is taken to carry each parent's past by the parent's share, and says that it is estimated.
  */
-import { type Day, dayNumber } from '@leywright/measures';
+
 import type { Part, Span } from '@leywright/book';
+import { type Day, dayNumber } from '@leywright/measures';
 
 /** A stretch of some plot's records over a time, and how much of the ground asked about it stands for. */
 export interface Ancestor {
@@ -45,7 +46,11 @@ export function ancestorsOf(parts: readonly Part[], plot: string, span: Span, be
 }
 
 /** Stands on a piece of ground before a day, latest first, each with the share of the ground it covered. */
-export function historyOf<S extends Standing>(ground: { readonly parts: readonly Part[]; readonly stands: readonly S[] }, plot: string, at: { readonly span: Span; readonly onDay: Day }): readonly PastStand<S>[] {
+export function historyOf<S extends Standing>(
+  ground: { readonly parts: readonly Part[]; readonly stands: readonly S[] },
+  plot: string,
+  at: { readonly span: Span; readonly onDay: Day },
+): readonly PastStand<S>[] {
   const past: PastStand<S>[] = [];
   for (const ancestor of ancestorsOf(ground.parts, plot, at.span, dayNumber(at.onDay))) {
     for (const stand of ground.stands) {
@@ -58,7 +63,12 @@ export function historyOf<S extends Standing>(ground: { readonly parts: readonly
 
 /** Share of the ground asked about on which a stand stood, by one of the stretches of its past. */
 function shareUnder(stand: Standing, ancestor: Ancestor): number {
-  if (stand.plot !== ancestor.plot || dayNumber(stand.from) >= ancestor.untilDay || dayNumber(stand.to) <= ancestor.fromDay) return 0;
+  if (
+    stand.plot !== ancestor.plot ||
+    dayNumber(stand.from) >= ancestor.untilDay ||
+    dayNumber(stand.to) <= ancestor.fromDay
+  )
+    return 0;
   return ancestor.share * (overlapShare(stand.span, ancestor.span) / widthOf(ancestor.span));
 }
 
@@ -81,7 +91,10 @@ function follow(parts: readonly Part[], piece: Ancestor, found: Ancestor[], dept
     return;
   }
   const width = widthOf(piece.span);
-  const inside: Span = { fromShare: Math.max(piece.span.fromShare, part.span.fromShare), toShare: Math.min(piece.span.toShare, part.span.toShare) };
+  const inside: Span = {
+    fromShare: Math.max(piece.span.fromShare, part.span.fromShare),
+    toShare: Math.min(piece.span.toShare, part.span.toShare),
+  };
   const insideShare = piece.share * (widthOf(inside) / width);
   const partFrom = dayNumber(part.from);
   found.push({ ...piece, span: inside, share: insideShare, fromDay: Math.max(piece.fromDay, partFrom) });
@@ -89,10 +102,26 @@ function follow(parts: readonly Part[], piece: Ancestor, found: Ancestor[], dept
     const isOnly = part.parents.length === 1;
     const span = isOnly ? laidOnParent(inside, part.span, parent.span) : parent.span;
     const estimated = piece.estimated || !isOnly;
-    follow(parts, { plot: parent.plot, span, share: insideShare * parent.share, fromDay: piece.fromDay, untilDay: partFrom, estimated }, found, depth + 1);
+    follow(
+      parts,
+      {
+        plot: parent.plot,
+        span,
+        share: insideShare * parent.share,
+        fromDay: piece.fromDay,
+        untilDay: partFrom,
+        estimated,
+      },
+      found,
+      depth + 1,
+    );
   }
-  for (const rest of [{ fromShare: piece.span.fromShare, toShare: inside.fromShare }, { fromShare: inside.toShare, toShare: piece.span.toShare }]) {
-    if (widthOf(rest) > leastShare) follow(parts, { ...piece, span: rest, share: piece.share * (widthOf(rest) / width) }, found, depth + 1);
+  for (const rest of [
+    { fromShare: piece.span.fromShare, toShare: inside.fromShare },
+    { fromShare: inside.toShare, toShare: piece.span.toShare },
+  ]) {
+    if (widthOf(rest) > leastShare)
+      follow(parts, { ...piece, span: rest, share: piece.share * (widthOf(rest) / width) }, found, depth + 1);
   }
 }
 
@@ -100,7 +129,8 @@ function follow(parts: readonly Part[], piece: Ancestor, found: Ancestor[], dept
 function latestPart(parts: readonly Part[], piece: Ancestor): Part | undefined {
   let latest: Part | undefined;
   for (const part of parts) {
-    if (part.plot !== piece.plot || part.parents.length === 0 || overlapShare(part.span, piece.span) <= leastShare) continue;
+    if (part.plot !== piece.plot || part.parents.length === 0 || overlapShare(part.span, piece.span) <= leastShare)
+      continue;
     const from = dayNumber(part.from);
     if (from >= piece.untilDay || from <= piece.fromDay) continue;
     if (latest === undefined || part.from > latest.from) latest = part;

@@ -6,8 +6,8 @@
  * Rule    gross - buffer - bank, then less the headland share of what is left. The boundary runs along the hedge's centre.
  */
 import { reference } from '@leywright/agronomy';
-import { area } from '@leywright/measures';
 import type { Conventions, Field, Place, Plot } from '@leywright/book';
+import { area } from '@leywright/measures';
 import type { NetArea } from '../plan/ground.ts';
 
 export interface BufferDue {
@@ -47,7 +47,15 @@ export function netAreaOf(input: PlotLaw): NetArea {
   const bankM2 = Math.min(plot.bankM2, plot.grossM2 - bufferM2);
   const leftM2 = plot.grossM2 - bufferM2 - bankM2;
   const headlandM2 = leftM2 * headlandShareOf(plot, conventions);
-  return { grossM2: plot.grossM2, bufferM2, bufferBy: by, bankM2, headlandM2, netM2: leftM2 - headlandM2, why: `net/${plot.id}` };
+  return {
+    grossM2: plot.grossM2,
+    bufferM2,
+    bufferBy: by,
+    bankM2,
+    headlandM2,
+    netM2: leftM2 - headlandM2,
+    why: `net/${plot.id}`,
+  };
 }
 
 function lawBufferM(place: Pick<Place, 'jurisdiction'>): number | null {

@@ -1,26 +1,40 @@
 /** The cover of one plot: every stand's own, and the lanes they make together. */
 import { lanesOf } from '../cover/lanes.ts';
 import { type StandCover, standCover } from '../cover/stand-cover.ts';
-import { hostOf } from '../rests/visits.ts';
+import { hostOf } from '../rests/host-book.ts';
 import type { GroundStand } from './ground-stand.ts';
 import { type HarvestDays, harvestDaysOf } from './place-stand.ts';
 import { dayOrNull, type GroundSetting, type PlotCover } from './stage.ts';
 
 /** Harvest days of a stand as the plan takes them: recorded ones first. */
-export function harvestOf(one: GroundStand, setting: Pick<GroundSetting, 'climate' | 'recorded'>, isTunnel: boolean): HarvestDays | null {
+export function harvestOf(
+  one: GroundStand,
+  setting: Pick<GroundSetting, 'climate' | 'recorded'>,
+  isTunnel: boolean,
+): HarvestDays | null {
   const expected = harvestDaysOf(one, setting.climate, isTunnel);
   const recordedFrom = dayOrNull(setting.recorded.get(one.stand.id)?.from ?? null);
-  return expected === null || recordedFrom === null ? expected : { fromDay: recordedFrom, toDay: Math.max(recordedFrom, expected.toDay) };
+  return expected === null || recordedFrom === null
+    ? expected
+    : { fromDay: recordedFrom, toDay: Math.max(recordedFrom, expected.toDay) };
 }
 
-export function coverOfStand(one: GroundStand, stands: readonly GroundStand[], at: { readonly setting: GroundSetting; readonly isTunnel: boolean }): StandCover {
+export function coverOfStand(
+  one: GroundStand,
+  stands: readonly GroundStand[],
+  at: { readonly setting: GroundSetting; readonly isTunnel: boolean },
+): StandCover {
   const { setting, isTunnel } = at;
   const host = hostOf(one, stands);
   const harvest = one.plant.crop?.establishment === 'crown' ? null : harvestOf(one, setting, isTunnel);
   return standCover(one, {
-    climate: setting.climate, fromDay: setting.days.fromDay, toDay: setting.days.toDay, isTunnel,
+    climate: setting.climate,
+    fromDay: setting.days.fromDay,
+    toDay: setting.days.toDay,
+    isTunnel,
     aloneFromDay: host === null ? one.fromDay : Math.max(one.fromDay, host.toDay),
-    harvestFromDay: harvest?.fromDay ?? null, harvestToDay: harvest?.toDay ?? null,
+    harvestFromDay: harvest?.fromDay ?? null,
+    harvestToDay: harvest?.toDay ?? null,
   });
 }
 

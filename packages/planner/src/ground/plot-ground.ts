@@ -1,11 +1,17 @@
 /** One plot over the years of the plan: area, stands, cover, bare ground, rests, nitrogen, and the findings that concern it alone. */
-import { dayAt, yearOf } from '@leywright/measures';
+
 import type { Plot } from '@leywright/book';
-import { bareCounts, type BareSetting, bareSpells } from '../cover/bare.ts';
+import { dayAt, yearOf } from '@leywright/measures';
+import { type BareSetting, bareCounts, bareSpells } from '../cover/bare.ts';
 import { bareFindings } from '../cover/bare-findings.ts';
-import { lateCoverFindings } from '../cover/late-cover.ts';
 import { weeklyPlotCover } from '../cover/lanes.ts';
+import { lateCoverFindings } from '../cover/late-cover.ts';
+import { overlapFindings } from '../faults/overlap.ts';
+import { plotFindings } from '../faults/plot-findings.ts';
+import { sowingFindings } from '../faults/sowing-findings.ts';
+import { undersowFindings } from '../faults/undersow-findings.ts';
 import type { PlotGround, Visit } from '../plan/ground.ts';
+import type { RestGround } from '../rests/host-book.ts';
 import { visitsOf } from '../rests/visits.ts';
 import { waitFindings } from '../rests/wait-findings.ts';
 import { courseOf } from '../rotation/lay-out.ts';
@@ -14,13 +20,9 @@ import type { NitrogenInput } from '../soil/nitrogen-terms.ts';
 import { nitrogenYears } from '../soil/nitrogen-year.ts';
 import { winterShares } from '../soil/winter-ground.ts';
 import { netAreaOf } from './net-area.ts';
-import { overlapFindings } from '../faults/overlap.ts';
-import { harvestOf, plotCover } from './plot-cover.ts';
 import { placedStand } from './place-stand.ts';
-import { plotFindings } from '../faults/plot-findings.ts';
-import { sowingFindings } from '../faults/sowing-findings.ts';
+import { harvestOf, plotCover } from './plot-cover.ts';
 import type { GroundSetting, PlotCover, PlotStage } from './stage.ts';
-import { undersowFindings } from '../faults/undersow-findings.ts';
 
 export function plotStage(plot: Plot, setting: GroundSetting): PlotStage {
   const isTunnel = plot.kind === 'tunnel';
@@ -28,10 +30,26 @@ export function plotStage(plot: Plot, setting: GroundSetting): PlotStage {
   const area = plotArea(plot, setting);
   const bareAt = bareSetting(plot, area.netM2, setting);
   const ground: Omit<PlotGround, 'findings'> = {
-    plot: plot.id, letter: plot.letter, name: plot.name, kind: plot.kind, area, soil: plot.soil, courses: coursesOf(plot, setting),
+    plot: plot.id,
+    letter: plot.letter,
+    name: plot.name,
+    kind: plot.kind,
+    area,
+    soil: plot.soil,
+    courses: coursesOf(plot, setting),
     stands: covered.stands.flatMap((one, at) => {
       const cover = covered.covers[at];
-      return cover === undefined ? [] : [placedStand(one, { netM2: area.netM2, planFirstDay: setting.days.fromDay, cover, harvest: harvestOf(one, setting, isTunnel), recorded: setting.recorded.get(one.stand.id) })];
+      return cover === undefined
+        ? []
+        : [
+            placedStand(one, {
+              netM2: area.netM2,
+              planFirstDay: setting.days.fromDay,
+              cover,
+              harvest: harvestOf(one, setting, isTunnel),
+              recorded: setting.recorded.get(one.stand.id),
+            }),
+          ];
     }),
     coverShare: weeklyPlotCover(covered.lanes, setting.horizon.weeks),
     bare: bareSpells(covered.lanes, bareAt),
@@ -48,7 +66,8 @@ function toldVisits(visits: readonly Visit[], todayDay: number): readonly Visit[
   const next = new Map<string, Visit>();
   for (const visit of visits) {
     const known = next.get(visit.rule);
-    if (isAdvice(visit) && visit.year >= year && (known === undefined || visit.year < known.year)) next.set(visit.rule, visit);
+    if (isAdvice(visit) && visit.year >= year && (known === undefined || visit.year < known.year))
+      next.set(visit.rule, visit);
   }
   return visits.filter((visit) => !isAdvice(visit) || next.get(visit.rule) === visit);
 }
@@ -57,7 +76,14 @@ function isAdvice(visit: Visit): boolean {
   return visit.scope === 'organism' && visit.force === 'info';
 }
 
-function findingsOf(plot: Plot, at: { readonly ground: PlotStage['ground']; readonly nitrogen: PlotStage['nitrogen']; readonly setting: GroundSetting }): PlotStage['findings'] {
+function findingsOf(
+  plot: Plot,
+  at: {
+    readonly ground: PlotStage['ground'];
+    readonly nitrogen: PlotStage['nitrogen'];
+    readonly setting: GroundSetting;
+  },
+): PlotStage['findings'] {
   const { ground, nitrogen, setting } = at;
   const stands = setting.standsOf(plot.id);
   return [
@@ -81,7 +107,7 @@ export function bareSetting(plot: Plot, netM2: number, { days, winters, farm, to
   return { plot: plot.id, netM2, days, winters, todayDay, conventions: farm.about.conventions };
 }
 
-export function restGround({ rules, farm, standsOf }: Pick<GroundSetting, 'rules' | 'farm' | 'standsOf'>): Parameters<typeof visitsOf>[2] {
+export function restGround({ rules, farm, standsOf }: Pick<GroundSetting, 'rules' | 'farm' | 'standsOf'>): RestGround {
   const { restSeasonFrom, restSeasonTo } = farm.about.conventions;
   return { rules, season: { from: restSeasonFrom, to: restSeasonTo }, parts: farm.parts, marks: farm.marks, standsOf };
 }
@@ -100,17 +126,34 @@ function coursesOf(plot: Plot, { farm, horizon, standsOf }: GroundSetting): Plot
 }
 
 function saidCourse(stands: ReturnType<GroundSetting['standsOf']>, year: number): string | null {
-  const said = new Set(stands.filter((one) => one.stand.courseYear === year && one.stand.course !== null).map((one) => one.stand.course as string));
+  const said = new Set(
+    stands
+      .filter((one) => one.stand.courseYear === year && one.stand.course !== null)
+      .map((one) => one.stand.course as string),
+  );
   return said.size === 1 ? ([...said][0] ?? null) : null;
 }
 
-export function nitrogenInput(plot: Plot, covered: PlotCover, at: { readonly setting: GroundSetting; readonly netM2: number }): NitrogenInput {
+export function nitrogenInput(
+  plot: Plot,
+  covered: PlotCover,
+  at: { readonly setting: GroundSetting; readonly netM2: number },
+): NitrogenInput {
   const { setting, netM2 } = at;
   const isTunnel = plot.kind === 'tunnel';
   return {
     stands: covered.stands,
-    winterShares: winterShares({ lanes: covered.lanes, winters: setting.winters, laneFirstDay: setting.days.fromDay, bareCoverShare: setting.farm.about.conventions.bareCoverShare }),
-    climate: setting.climate, crops: setting.crops, isTunnel, netM2, recordedKgOf: (stand) => setting.recorded.get(stand)?.kg ?? null,
+    winterShares: winterShares({
+      lanes: covered.lanes,
+      winters: setting.winters,
+      laneFirstDay: setting.days.fromDay,
+      bareCoverShare: setting.farm.about.conventions.bareCoverShare,
+    }),
+    climate: setting.climate,
+    crops: setting.crops,
+    isTunnel,
+    netM2,
+    recordedKgOf: (stand) => setting.recorded.get(stand)?.kg ?? null,
     harvestYearOf: (one) => {
       const harvest = harvestOf(one, setting, isTunnel);
       return yearOf(dayAt(harvest === null ? one.toDay - 1 : harvest.fromDay));
@@ -118,7 +161,11 @@ export function nitrogenInput(plot: Plot, covered: PlotCover, at: { readonly set
   };
 }
 
-function plotNitrogen(plot: Plot, covered: PlotCover, at: { readonly setting: GroundSetting; readonly netM2: number }): PlotStage['nitrogen'] {
+function plotNitrogen(
+  plot: Plot,
+  covered: PlotCover,
+  at: { readonly setting: GroundSetting; readonly netM2: number },
+): PlotStage['nitrogen'] {
   const { horizon, farm, standsOf } = at.setting;
   const years = Array.from({ length: horizon.toYear - horizon.fromYear + 1 }, (_, index) => horizon.fromYear + index);
   const ofYear = (year: number) => courseOf(farm.rotation, plot, year)?.id ?? saidCourse(standsOf(plot.id), year);

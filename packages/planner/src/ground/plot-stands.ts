@@ -1,9 +1,10 @@
 /** All stands of a plot in order: said, recorded, and those the rotation lays out. */
-import { type Day } from '@leywright/measures';
+
 import type { Farm, Plot, Stand } from '@leywright/book';
+import type { Day } from '@leywright/measures';
 import type { CropBook } from '../plan/inputs.ts';
-import { laidOutStands } from '../rotation/lay-out.ts';
 import { withDrift } from '../rotation/drift.ts';
+import { laidOutStands } from '../rotation/lay-out.ts';
 import { type GroundStand, groundStand, inOrder } from './ground-stand.ts';
 
 /** Everything about a farm by plot, indexed once a plan. */
@@ -33,7 +34,9 @@ export interface StandsWish {
 }
 
 export function standsOfPlot(plot: Plot, wish: StandsWish): readonly GroundStand[] {
-  const said = (wish.index.byPlot.get(plot.id) ?? []).map((stand) => groundStand(stand, stand.state === 'recorded' ? 'recorded' : 'said', wish.crops));
+  const said = (wish.index.byPlot.get(plot.id) ?? []).map((stand) =>
+    groundStand(stand, stand.state === 'recorded' ? 'recorded' : 'said', wish.crops),
+  );
   const laidOut = laidOutStands(wish.farm.rotation, plot, { lastYear: wish.lastYear, said: wish.index.ids });
   const all = [...said, ...laidOut.map((stand) => groundStand(stand, 'rotation', wish.crops))].sort(inOrder);
   return withDrift(all, wish.today, wish.farm.about.place);

@@ -1,9 +1,10 @@
 /** What every stage of the ground is given, and what the stage of one plot hands on. */
-import { type Day, dayNumber } from '@leywright/measures';
+
 import type { Farm, Plot } from '@leywright/book';
+import { type Day, dayNumber } from '@leywright/measures';
 import type { DaySpan, Lane } from '../cover/lanes.ts';
-import type { StandCover } from '../cover/stand-cover.ts';
 import type { Winter } from '../cover/seasons.ts';
+import type { StandCover } from '../cover/stand-cover.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { PlotGround } from '../plan/ground.ts';
 import type { ClimateDays, CropBook } from '../plan/inputs.ts';

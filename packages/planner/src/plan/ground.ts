@@ -1,9 +1,22 @@
 /** What stands where and how well the ground is covered. Dates are days; weeks are counted from the plan's first Monday. */
-import type { Day } from '@leywright/measures';
+
 import type { PlotKind, Span, StandEnd, StandKind, StandState } from '@leywright/book';
+import type { Day } from '@leywright/measures';
 
 /** Groups a picture draws alike: by botanical family for crops, by purpose for ground that feeds itself. */
-export const looks = ['ley', 'cover', 'undersown', 'potato', 'brassica', 'allium', 'root', 'beet', 'squash', 'salad', 'pulse'] as const;
+export const looks = [
+  'ley',
+  'cover',
+  'undersown',
+  'potato',
+  'brassica',
+  'allium',
+  'root',
+  'beet',
+  'squash',
+  'salad',
+  'pulse',
+] as const;
 export type Look = (typeof looks)[number];
 
 export interface NetArea {

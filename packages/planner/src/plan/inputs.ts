@@ -4,9 +4,10 @@
  * Inside the stages days are whole numbers since 1970-01-01 (`dayNumber` of measures) and weeks are places counted from the
  * horizon's first Monday, so that loops run on numbers; days as text come back only in the plan itself.
  */
-import type { Day } from '@leywright/measures';
+
 import type { Crop, NearestClimate, ThermalSettings, ThermalSums } from '@leywright/agronomy';
 import type { Farm, OwnCrop } from '@leywright/book';
+import type { Day } from '@leywright/measures';
 import type { PlotGround } from './ground.ts';
 import type { ClimateUsed, Horizon } from './plan.ts';
 

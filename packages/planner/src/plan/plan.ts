@@ -5,8 +5,9 @@
  * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`,
  * `bare/<plot>/<winter>`.
  */
-import type { Day, IsoWeek } from '@leywright/measures';
+
 import type { BookFinding } from '@leywright/book';
+import type { Day, IsoWeek } from '@leywright/measures';
 import type { Finding } from './finding.ts';
 import type { PlotGround } from './ground.ts';
 import type { NitrogenYear } from './soil.ts';

@@ -1,13 +1,13 @@
 /** The whole plan of a farm, made afresh or with what an earlier plan already worked out. */
 import type { Farm } from '@leywright/book';
-import { makeContentKeys } from '../memo/content-key.ts';
-import { makeMemo, type Memo } from '../memo/memo.ts';
-import { type FarmGround, farmGround } from '../ground/farm-findings.ts';
-import { type GroundMemos, groundStages, type GroundStages, makeGroundMemos } from '../ground/ground-stages.ts';
-import { horizonOf } from '../season/horizon.ts';
-import { headlineFigures } from './headline.ts';
 import { bookFindings } from '../faults/book-findings.ts';
 import { findingsInOrder } from '../faults/in-order.ts';
+import { type FarmGround, farmGround } from '../ground/farm-findings.ts';
+import { type GroundMemos, type GroundStages, groundStages, makeGroundMemos } from '../ground/ground-stages.ts';
+import { makeContentKeys } from '../memo/content-key.ts';
+import { type Memo, makeMemo } from '../memo/memo.ts';
+import { horizonOf } from '../season/horizon.ts';
+import { headlineFigures } from './headline.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Plan, PlanWish } from './plan.ts';
 import { type SupplyStage, supplyStage } from './supply-stage.ts';
@@ -42,13 +42,30 @@ function planWith(farm: Farm, wish: PlanWish, memos: Memos): Plan {
   const all = findingsInOrder([...findings, ...supplied.findings, ...bookFindings(wish.book ?? [])], farm);
   return {
     farm: { id: farm.about.id, name: farm.about.name, sample: farm.about.sample },
-    today: wish.today, year, horizon, agreed: agreedOf(farm), climate: stages.setting.climate.used, ground, nitrogen: stages.plots.flatMap((plot) => plot.nitrogen),
-    supply: supplied.supply, work: supplied.work, findings: all, headline: headlineFigures(farm, all, supplied.supply),
+    today: wish.today,
+    year,
+    horizon,
+    agreed: agreedOf(farm),
+    climate: stages.setting.climate.used,
+    ground,
+    nitrogen: stages.plots.flatMap((plot) => plot.nitrogen),
+    supply: supplied.supply,
+    work: supplied.work,
+    findings: all,
+    headline: headlineFigures(farm, all, supplied.supply),
   };
 }
 
 export function supplyInput(farm: Farm, { setting }: GroundStages, ground: SupplyInput['ground']): SupplyInput {
-  return { farm, ground, today: setting.today, year: setting.year, horizon: setting.horizon, climate: setting.climate, crops: setting.crops };
+  return {
+    farm,
+    ground,
+    today: setting.today,
+    year: setting.year,
+    horizon: setting.horizon,
+    climate: setting.climate,
+    crops: setting.crops,
+  };
 }
 
 function agreedOf({ rotation }: Farm): Plan['agreed'] {
@@ -65,8 +82,21 @@ function farmKey(farm: Farm, stages: GroundStages, { ground: { keys } }: Memos):
 /** Supply, store and work read the ground and all tables of the farm that the ground does not. */
 function supplyKey(farm: Farm, stages: GroundStages, memos: Memos): string {
   const { keys } = memos.ground;
-  const { promise, prices, stores, storeLosses, people, harvests, weighings, jobsDone, features, aliases, about } = farm;
-  const tables = [promise, prices, stores, storeLosses, people, harvests, weighings, jobsDone, features, aliases, about].map((table) => keys.of(table));
+  const { promise, prices, stores, storeLosses, people, harvests, weighings, jobsDone, features, aliases, about } =
+    farm;
+  const tables = [
+    promise,
+    prices,
+    stores,
+    storeLosses,
+    people,
+    harvests,
+    weighings,
+    jobsDone,
+    features,
+    aliases,
+    about,
+  ].map((table) => keys.of(table));
   const yields = farm.stands.filter((stand) => stand.yieldTHa !== null).map((stand) => `${stand.id}:${stand.yieldTHa}`);
   return [farmKey(farm, stages, memos), ...tables, yields.join(',')].join('|');
 }

@@ -1,6 +1,7 @@
 /** From the promise to ground, harvest, store and boxes; and from the ground back to households. */
-import type { Day, IsoWeek } from '@leywright/measures';
+
 import type { SaleUnit } from '@leywright/book';
+import type { Day, IsoWeek } from '@leywright/measures';
 import type { Look } from './ground.ts';
 
 /** One step of the chain; each divides what is wanted by what it keeps. */
@@ -106,7 +107,11 @@ export interface BoxWeek {
   readonly promised: number;
   readonly items: readonly BoxItem[];
   /** Slots that nothing fills, with the share of boxes left without. */
-  readonly missing: readonly { readonly slot: string; readonly crops: readonly string[]; readonly boxesShare: number }[];
+  readonly missing: readonly {
+    readonly slot: string;
+    readonly crops: readonly string[];
+    readonly boxesShare: number;
+  }[];
   readonly itemsPerBox: number;
   readonly shortItems: number;
   readonly low: number;
@@ -132,9 +137,20 @@ export interface ReachYear {
 
 export interface Reach {
   readonly years: readonly ReachYear[];
-  readonly byLand: { readonly households: number; readonly year: number; readonly course: string; readonly plot: string | null } | null;
+  readonly byLand: {
+    readonly households: number;
+    readonly year: number;
+    readonly course: string;
+    readonly plot: string | null;
+  } | null;
   readonly bestYear: number | null;
-  readonly hours: { readonly fieldH: number; readonly packingH: number; readonly deliveryH: number; readonly totalH: number; readonly availableH: number } | null;
+  readonly hours: {
+    readonly fieldH: number;
+    readonly packingH: number;
+    readonly deliveryH: number;
+    readonly totalH: number;
+    readonly availableH: number;
+  } | null;
   readonly byLabour: number | null;
   readonly households: number | null;
   readonly binding: 'land' | 'labour' | 'unknown';

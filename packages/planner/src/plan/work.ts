@@ -2,7 +2,23 @@
 import type { Day, IsoWeek } from '@leywright/measures';
 
 export const jobKinds = [
-  'sow', 'sow-modules', 'plant', 'hoe', 'hand-weed', 'net', 'unnet', 'undersow', 'lift', 'cut', 'turn-in', 'mow', 'sow-cover', 'make-beds', 'pack', 'deliver', 'whole-course',
+  'sow',
+  'sow-modules',
+  'plant',
+  'hoe',
+  'hand-weed',
+  'net',
+  'unnet',
+  'undersow',
+  'lift',
+  'cut',
+  'turn-in',
+  'mow',
+  'sow-cover',
+  'make-beds',
+  'pack',
+  'deliver',
+  'whole-course',
 ] as const;
 export type JobKind = (typeof jobKinds)[number];
 

@@ -6,12 +6,12 @@
  * Rule    Only for plots whose boundaries are mapped: the shortest way between the middles of the two plots. Said once, for the year in focus, as a note.
  */
 import { reference } from '@leywright/agronomy';
-import { yearOf } from '@leywright/measures';
 import type { Plot } from '@leywright/book';
+import { yearOf } from '@leywright/measures';
+import { finding, mend } from '../faults/say.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../faults/say.ts';
 
 const judgedRule = 'carrot-fly-distance';
 export const carrotFlyM = 1000;
@@ -22,7 +22,12 @@ export function nearFindings(setting: GroundSetting): readonly Finding[] {
   const hosts = new Set(rule.hostCropIds);
   const mapped = setting.farm.plots.filter((plot) => plot.ring !== null);
   const ofYear = (year: number) =>
-    mapped.flatMap((plot) => setting.standsOf(plot.id).filter((one) => yearOf(one.stand.from) === year && one.plant.ids.some((id) => hosts.has(id))).map((one) => ({ plot, one })));
+    mapped.flatMap((plot) =>
+      setting
+        .standsOf(plot.id)
+        .filter((one) => yearOf(one.stand.from) === year && one.plant.ids.some((id) => hosts.has(id)))
+        .map((one) => ({ plot, one })),
+    );
   const near = nearestPair(ofYear(setting.year), ofYear(setting.year - 1));
   return near === null || near.distanceM >= carrotFlyM ? [] : [nearNote(near, rule.organism, setting.year)];
 }
@@ -44,7 +49,8 @@ function nearestPair(later: readonly HostAt[], earlier: readonly HostAt[]): Near
     for (const b of earlier) {
       if (a.plot.id === b.plot.id) continue;
       const distanceM = distanceBetweenM(a.plot, b.plot);
-      if (distanceM !== null && (nearest === null || distanceM < nearest.distanceM)) nearest = { later: a, earlier: b, distanceM };
+      if (distanceM !== null && (nearest === null || distanceM < nearest.distanceM))
+        nearest = { later: a, earlier: b, distanceM };
     }
   }
   return nearest;
@@ -52,11 +58,21 @@ function nearestPair(later: readonly HostAt[], earlier: readonly HostAt[]): Near
 
 function nearNote({ later, earlier, distanceM }: Near, organism: string, year: number): Finding {
   return finding('host-too-near', {
-    gravity: 'note', place: { plot: later.plot.id, stand: later.one.stand.id, year },
+    gravity: 'note',
+    place: { plot: later.plot.id, stand: later.one.stand.id, year },
     figures: {
-      plot: later.plot.id, stand: later.one.stand.id, otherPlot: earlier.plot.id, previous: earlier.one.stand.id, previousName: earlier.one.plant.name, distanceM: Math.round(distanceM), needM: carrotFlyM, organism, year,
+      plot: later.plot.id,
+      stand: later.one.stand.id,
+      otherPlot: earlier.plot.id,
+      previous: earlier.one.stand.id,
+      previousName: earlier.one.plant.name,
+      distanceM: Math.round(distanceM),
+      needM: carrotFlyM,
+      organism,
+      year,
     },
-    mend: [mend('net-crop', { stand: later.one.stand.id })], reason: later.one.stand.reason,
+    mend: [mend('net-crop', { stand: later.one.stand.id })],
+    reason: later.one.stand.reason,
   });
 }
 
@@ -74,6 +90,9 @@ function distanceBetweenM(a: Plot, b: Plot): number | null {
 
 function middleOf({ ring }: Plot): { readonly latDeg: number; readonly lonDeg: number } | null {
   if (ring === null || ring.length === 0) return null;
-  const sum = ring.reduce((at, [lonDeg, latDeg]) => ({ lonDeg: at.lonDeg + lonDeg, latDeg: at.latDeg + latDeg }), { lonDeg: 0, latDeg: 0 });
+  const sum = ring.reduce((at, [lonDeg, latDeg]) => ({ lonDeg: at.lonDeg + lonDeg, latDeg: at.latDeg + latDeg }), {
+    lonDeg: 0,
+    latDeg: 0,
+  });
   return { lonDeg: sum.lonDeg / ring.length, latDeg: sum.latDeg / ring.length };
 }

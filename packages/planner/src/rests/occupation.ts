@@ -29,7 +29,12 @@ export interface Occupation {
 
 export function occupationsOf(one: GroundStand, host: GroundStand | null, season: RestSeason): readonly Occupation[] {
   const make = (countsAs: WayOfStanding, fromDay: number, toDay: number): Occupation => ({
-    one, countsAs, fromDay, toDay, plantingYear: seasonYear(fromDay, season), lastYear: lastOccupiedYear(fromDay, toDay, season),
+    one,
+    countsAs,
+    fromDay,
+    toDay,
+    plantingYear: seasonYear(fromDay, season),
+    lastYear: lastOccupiedYear(fromDay, toDay, season),
   });
   const { kind } = one.stand;
   if (kind === 'crop') return [make('own', one.fromDay, one.toDay)];

@@ -7,12 +7,13 @@
  *         plot: for the next stand it touches.
  */
 import type { Plot } from '@leywright/book';
+import { finding, mend } from '../faults/say.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding, Gravity, Mend } from '../plan/finding.ts';
 import type { Visit } from '../plan/ground.ts';
-import { finding, mend } from '../faults/say.ts';
-import { isLawfulOn, type RestGround } from './visits.ts';
+import type { RestGround } from './host-book.ts';
+import { isLawfulOn } from './lawful.ts';
 
 export interface RestFindingInput {
   readonly plot: Plot;
@@ -24,7 +25,9 @@ export interface RestFindingInput {
 export function restFindings({ plot, visits, setting, ground }: RestFindingInput): readonly Finding[] {
   const stands = new Map(setting.standsOf(plot.id).map((one) => [one.stand.id as string, one]));
   const broken = visits.filter((visit) => !visit.kept && isStillThere(stands.get(visit.stand), setting));
-  const byFamily = new Set(broken.filter((visit) => visit.scope !== 'organism' && visit.force === 'hard').map((visit) => visit.stand));
+  const byFamily = new Set(
+    broken.filter((visit) => visit.scope !== 'organism' && visit.force === 'hard').map((visit) => visit.stand),
+  );
   const said = broken.filter((visit) => visit.scope !== 'organism' || visit.infested || !byFamily.has(visit.stand));
   return grouped(said).flatMap((group) => {
     const worst = group.reduce((a, b) => (b.gapYears - b.needYears < a.gapYears - a.needYears ? b : a));
@@ -64,12 +67,27 @@ function restFinding(visit: Visit, at: At): Finding {
   const binding = broken.filter((one) => one.stand === visit.stand && one.force !== 'info');
   const earliestYear = binding.reduce((year, one) => Math.max(year, one.earliestYear), visit.earliestYear);
   return finding(visit.scope === 'organism' ? 'organism-back-too-soon' : 'family-back-too-soon', {
-    gravity: gravityOf(visit, isSown), place: { plot: plot.id, stand: visit.stand, year: visit.year, from: stand.stand.from },
+    gravity: gravityOf(visit, isSown),
+    place: { plot: plot.id, stand: visit.stand, year: visit.year, from: stand.stand.from },
     figures: {
-      plot: plot.id, stand: visit.stand, rule: visit.rule, ruleName: visit.ruleName, year: visit.year, gapYears: visit.gapYears, needYears: visit.needYears, previous: visit.previous,
-      previousName: visit.previousName, previousYear: visit.previousYear, earliestYear, sharedShare: visit.sharedShare, stands: new Set(at.group.map((one) => one.stand)).size, infested: visit.infested ? 1 : 0,
+      plot: plot.id,
+      stand: visit.stand,
+      rule: visit.rule,
+      ruleName: visit.ruleName,
+      year: visit.year,
+      gapYears: visit.gapYears,
+      needYears: visit.needYears,
+      previous: visit.previous,
+      previousName: visit.previousName,
+      previousYear: visit.previousYear,
+      earliestYear,
+      sharedShare: visit.sharedShare,
+      stands: new Set(at.group.map((one) => one.stand)).size,
+      infested: visit.infested ? 1 : 0,
     },
-    mend: isSown ? [mend('give-reason', { stand: visit.stand })] : mendsOf(visit, earliestYear, at), reason: stand.stand.reason, why: visit.why,
+    mend: isSown ? [mend('give-reason', { stand: visit.stand })] : mendsOf(visit, earliestYear, at),
+    reason: stand.stand.reason,
+    why: visit.why,
   });
 }
 
@@ -81,8 +99,17 @@ function gravityOf(visit: Visit, isSown: boolean): Gravity {
 const mostPlotsNamed = 3;
 
 function mendsOf(visit: Visit, earliestYear: number, { plot, stand, setting, ground }: At): readonly Mend[] {
-  const isWelcome = (other: Plot) => other.id !== plot.id && other.kind === plot.kind && (other.to === null || other.to > stand.stand.from) && (other.from === null || other.from <= stand.stand.from);
-  const elsewhere = visit.force === 'info' ? [] : setting.farm.plots.filter((other) => isWelcome(other) && isLawfulOn(other.id, stand.plant, visit.year, ground)).slice(0, mostPlotsNamed);
+  const isWelcome = (other: Plot) =>
+    other.id !== plot.id &&
+    other.kind === plot.kind &&
+    (other.to === null || other.to > stand.stand.from) &&
+    (other.from === null || other.from <= stand.stand.from);
+  const elsewhere =
+    visit.force === 'info'
+      ? []
+      : setting.farm.plots
+          .filter((other) => isWelcome(other) && isLawfulOn(stand.plant, { plot: other.id, year: visit.year }, ground))
+          .slice(0, mostPlotsNamed);
   return [
     mend('move-to-year', { stand: visit.stand, year: earliestYear }),
     ...elsewhere.map((other) => mend('move-to-plot', { stand: visit.stand, plot: other.id, year: visit.year })),

@@ -4,7 +4,7 @@
  * Source  reference/intervals.csv; rests.csv of the farm. An own rest of a family, or one that bears a rule's id, takes that rule's place.
  *         Sequence and distance rows are judged by their notes, elsewhere.
  */
-import { reference, type RestInterval } from '@leywright/agronomy';
+import { type RestInterval, reference } from '@leywright/agronomy';
 import type { Conventions, Farm, OwnRest } from '@leywright/book';
 import type { Plant } from '../crops/plant.ts';
 import type { Visit } from '../plan/ground.ts';
@@ -30,13 +30,25 @@ export interface RestRule {
   readonly onlyInfested: boolean;
 }
 
-export function restRules(farm: Pick<Farm, 'rests' | 'marks'> & { readonly about: { readonly conventions: Pick<Conventions, 'familyRests' | 'organismRests'> } }): readonly RestRule[] {
+export function restRules(
+  farm: Pick<Farm, 'rests' | 'marks'> & {
+    readonly about: { readonly conventions: Pick<Conventions, 'familyRests' | 'organismRests'> };
+  },
+): readonly RestRule[] {
   const { familyRests, organismRests } = farm.about.conventions;
   const own = farm.rests.map(ownRule);
-  const isReplaced = (rule: RestRule) => own.some((one) => one.id === rule.id || (one.family !== null && rule.scope === 'family' && rule.family === one.family));
+  const isReplaced = (rule: RestRule) =>
+    own.some(
+      (one) => one.id === rule.id || (one.family !== null && rule.scope === 'family' && rule.family === one.family),
+    );
   const families = familyRests === 'own' ? [] : tableRules('family');
-  const isRecorded = (rule: RestRule) => farm.marks.some((mark) => mark.organism === rule.id || mark.organism === rule.organism);
-  const organisms = organismRests ? tableRules('organism') : tableRules('organism').filter(isRecorded).map((rule) => ({ ...rule, onlyInfested: true }));
+  const isRecorded = (rule: RestRule) =>
+    farm.marks.some((mark) => mark.organism === rule.id || mark.organism === rule.organism);
+  const organisms = organismRests
+    ? tableRules('organism')
+    : tableRules('organism')
+        .filter(isRecorded)
+        .map((rule) => ({ ...rule, onlyInfested: true }));
   return [...own, ...[...families, ...organisms].filter((rule) => !isReplaced(rule))];
 }
 
@@ -57,16 +69,27 @@ const kept = new Map<RestInterval['ruleScope'], readonly RestRule[]>();
 function tableRules(scope: 'family' | 'organism'): readonly RestRule[] {
   const known = kept.get(scope);
   if (known !== undefined) return known;
-  const rules = [...reference.intervals.values()].filter((row) => row.ruleScope === scope).map((row) => tableRule(row, scope));
+  const rules = [...reference.intervals.values()]
+    .filter((row) => row.ruleScope === scope)
+    .map((row) => tableRule(row, scope));
   kept.set(scope, rules);
   return rules;
 }
 
 function tableRule(row: RestInterval, scope: 'family' | 'organism'): RestRule {
   return {
-    id: row.id, name: scope === 'family' ? row.family : row.organism, scope, hosts: new Set([...row.hostCropIds, ...row.hostCoverIds]),
-    family: scope === 'family' ? row.family : null, countsAs: new Set(row.countsAs as readonly WayOfStanding[]), needYears: row.returnYearsMin,
-    infestedYears: row.returnYearsInfestedLow, force: row.forceClean, forceInfested: row.forceInfested, organism: scope === 'organism' ? row.organism : null, onlyInfested: false,
+    id: row.id,
+    name: scope === 'family' ? row.family : row.organism,
+    scope,
+    hosts: new Set([...row.hostCropIds, ...row.hostCoverIds]),
+    family: scope === 'family' ? row.family : null,
+    countsAs: new Set(row.countsAs as readonly WayOfStanding[]),
+    needYears: row.returnYearsMin,
+    infestedYears: row.returnYearsInfestedLow,
+    force: row.forceClean,
+    forceInfested: row.forceInfested,
+    organism: scope === 'organism' ? row.organism : null,
+    onlyInfested: false,
   };
 }
 
@@ -75,7 +98,17 @@ function ownRule(rest: OwnRest): RestRule {
   if (rest.countsCovers) countsAs.add('cover');
   if (rest.countsUndersown) countsAs.add('undersown');
   return {
-    id: rest.id, name: rest.name, scope: 'own', hosts: new Set(rest.hosts), family: rest.family, countsAs, needYears: rest.years, infestedYears: null,
-    force: rest.force, forceInfested: rest.force, organism: null, onlyInfested: false,
+    id: rest.id,
+    name: rest.name,
+    scope: 'own',
+    hosts: new Set(rest.hosts),
+    family: rest.family,
+    countsAs,
+    needYears: rest.years,
+    infestedYears: null,
+    force: rest.force,
+    forceInfested: rest.force,
+    organism: null,
+    onlyInfested: false,
   };
 }

@@ -6,13 +6,13 @@
  * Rule    Weeks too few are worth a look. The sequence rows are advice: the next crop it touches on each plot is noted, not each.
  */
 import { reference } from '@leywright/agronomy';
-import { addDays, dayAt, dayNumber, dayOf, yearOf } from '@leywright/measures';
 import type { Plot } from '@leywright/book';
-import { leastShare, overlapShare } from '../ground/history.ts';
+import { addDays, dayAt, dayNumber, dayOf, yearOf } from '@leywright/measures';
+import { finding, mend } from '../faults/say.ts';
 import type { GroundStand } from '../ground/ground-stand.ts';
+import { leastShare, overlapShare } from '../ground/history.ts';
 import { type GroundSetting, isAhead } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
-import { finding, mend } from '../faults/say.ts';
 
 interface At {
   readonly plot: Plot;
@@ -24,19 +24,23 @@ const longestWaitDays = 70;
 
 export function waitFindings(stands: readonly GroundStand[], at: At): readonly Finding[] {
   const crops = stands.filter((one) => one.stand.kind === 'crop' && isAhead(one, at.setting));
-  const waits = crops.flatMap((crop) => stands.filter((cover) => isTooSoon(cover, crop)).map((cover) => waitFinding(cover, crop, at)));
+  const waits = crops.flatMap((crop) =>
+    stands.filter((cover) => isTooSoon(cover, crop)).map((cover) => waitFinding(cover, crop, at)),
+  );
   return [...waits, ...sequenceNotes(stands, crops, at)];
 }
 
 function needDaysAfter(cover: GroundStand): number | null {
   const weeks = cover.plant.cover?.weeksBeforeNextLow ?? null;
-  const diedBefore = cover.stand.endedBy === 'failed' || cover.stand.endedBy === 'lost' || cover.stand.endedBy === 'frost-killed';
+  const diedBefore =
+    cover.stand.endedBy === 'failed' || cover.stand.endedBy === 'lost' || cover.stand.endedBy === 'frost-killed';
   return weeks === null || diedBefore ? null : Math.round(7 * weeks);
 }
 
 function isTooSoon(cover: GroundStand, crop: GroundStand): boolean {
   const waitDays = crop.fromDay - cover.toDay;
-  if (waitDays < 0 || waitDays > longestWaitDays || overlapShare(cover.stand.span, crop.stand.span) <= leastShare) return false;
+  if (waitDays < 0 || waitDays > longestWaitDays || overlapShare(cover.stand.span, crop.stand.span) <= leastShare)
+    return false;
   const needDays = needDaysAfter(cover);
   return needDays !== null && waitDays < needDays;
 }
@@ -44,9 +48,22 @@ function isTooSoon(cover: GroundStand, crop: GroundStand): boolean {
 function waitFinding(cover: GroundStand, crop: GroundStand, { plot }: At): Finding {
   const needDays = needDaysAfter(cover) ?? 0;
   return finding('wait-after-cover-too-short', {
-    gravity: 'look', place: { plot: plot.id, stand: crop.stand.id, from: crop.stand.from },
-    figures: { plot: plot.id, stand: crop.stand.id, previous: cover.stand.id, previousName: cover.plant.name, days: crop.fromDay - cover.toDay, needDays, from: crop.stand.from },
-    mend: [mend('turn-in-earlier', { stand: cover.stand.id, on: addDays(crop.stand.from, -needDays) }), mend('start-later', { stand: crop.stand.id, on: addDays(cover.stand.to, needDays) })], reason: crop.stand.reason,
+    gravity: 'look',
+    place: { plot: plot.id, stand: crop.stand.id, from: crop.stand.from },
+    figures: {
+      plot: plot.id,
+      stand: crop.stand.id,
+      previous: cover.stand.id,
+      previousName: cover.plant.name,
+      days: crop.fromDay - cover.toDay,
+      needDays,
+      from: crop.stand.from,
+    },
+    mend: [
+      mend('turn-in-earlier', { stand: cover.stand.id, on: addDays(crop.stand.from, -needDays) }),
+      mend('start-later', { stand: crop.stand.id, on: addDays(cover.stand.to, needDays) }),
+    ],
+    reason: crop.stand.reason,
   });
 }
 
@@ -55,7 +72,9 @@ type Judge = (ley: GroundStand, crop: GroundStand, setting: GroundSetting) => bo
 const longLeyDays = 3 * 365;
 
 const judges: Readonly<Record<string, Judge>> = {
-  wireworm: (ley, crop) => ley.toDay - ley.fromDay > longLeyDays && yearOf(crop.stand.from) - yearOf(dayAt(ley.toDay - 1)) < (reference.intervals.get('wireworm')?.returnYearsMin ?? 0),
+  wireworm: (ley, crop) =>
+    ley.toDay - ley.fromDay > longLeyDays &&
+    yearOf(crop.stand.from) - yearOf(dayAt(ley.toDay - 1)) < (reference.intervals.get('wireworm')?.returnYearsMin ?? 0),
   leatherjackets: (ley, crop, { farm }) => {
     const eggs = eggsLaidBefore(crop.fromDay, farm.about.place.latDeg);
     return ley.fromDay < eggs && ley.toDay > eggs && crop.fromDay < summerAfter(eggs, farm.about.place.latDeg);
@@ -84,17 +103,37 @@ function sequenceNotes(stands: readonly GroundStand[], crops: readonly GroundSta
     const leys = stands.filter((one) => one.plant.ids.some((plant) => grass.has(plant)) && one.stand.kind === 'ley');
     for (const crop of crops) {
       if (!crop.plant.ids.some((plant) => hosts.has(plant))) continue;
-      const ley = leys.find((one) => one.toDay <= crop.fromDay && overlapShare(one.stand.span, crop.stand.span) > leastShare && judge(one, crop, at.setting));
+      const ley = leys.find(
+        (one) =>
+          one.toDay <= crop.fromDay &&
+          overlapShare(one.stand.span, crop.stand.span) > leastShare &&
+          judge(one, crop, at.setting),
+      );
       if (ley !== undefined) return [sequenceNote(ley, crop, { plot: at.plot, organism: rule.organism, rule: id })];
     }
     return [];
   });
 }
 
-function sequenceNote(ley: GroundStand, crop: GroundStand, { plot, organism, rule }: { readonly plot: Plot; readonly organism: string; readonly rule: string }): Finding {
+function sequenceNote(
+  ley: GroundStand,
+  crop: GroundStand,
+  { plot, organism, rule }: { readonly plot: Plot; readonly organism: string; readonly rule: string },
+): Finding {
   return finding('wait-after-cover-too-short', {
-    gravity: 'note', place: { plot: plot.id, stand: crop.stand.id, from: crop.stand.from },
-    figures: { plot: plot.id, stand: crop.stand.id, previous: ley.stand.id, previousName: ley.plant.name, days: crop.fromDay - ley.toDay, rule, organism, from: crop.stand.from },
-    mend: [mend('plant-after-summer', { stand: crop.stand.id })], reason: crop.stand.reason,
+    gravity: 'note',
+    place: { plot: plot.id, stand: crop.stand.id, from: crop.stand.from },
+    figures: {
+      plot: plot.id,
+      stand: crop.stand.id,
+      previous: ley.stand.id,
+      previousName: ley.plant.name,
+      days: crop.fromDay - ley.toDay,
+      rule,
+      organism,
+      from: crop.stand.from,
+    },
+    mend: [mend('plant-after-summer', { stand: crop.stand.id })],
+    reason: crop.stand.reason,
   });
 }

@@ -6,11 +6,12 @@
  *         What does not fit in its season stays where it was planned and is an overlap. Records never move, and ends of stands stay:
  *         a later start makes a shorter stand, not a later one.
  */
-import { addDays, dayNumber, type Day } from '@leywright/measures';
+
 import type { Place, Stand } from '@leywright/book';
+import { addDays, type Day, dayNumber } from '@leywright/measures';
 import { windowOfStand } from '../crops/season.ts';
-import { leastShare, overlapShare } from '../ground/history.ts';
 import { type GroundStand, inOrder } from '../ground/ground-stand.ts';
+import { leastShare, overlapShare } from '../ground/history.ts';
 
 /** Days after a stand's planned end within which a sowing counts as the one that follows it. */
 const followsWithinDays = 14;
@@ -18,7 +19,10 @@ const leastLengthDays = 14;
 
 /** The stands of one plot with what was planned after late or early records moved. */
 export function withDrift(stands: readonly GroundStand[], today: Day, place: Place): readonly GroundStand[] {
-  const movers = stands.filter((one) => one.stand.state === 'recorded' && one.stand.plannedTo !== undefined && one.stand.plannedTo !== one.stand.to);
+  const movers = stands.filter(
+    (one) =>
+      one.stand.state === 'recorded' && one.stand.plannedTo !== undefined && one.stand.plannedTo !== one.stand.to,
+  );
   if (movers.length === 0) return stands;
   const moved = stands.map((one) => {
     if (one.stand.state === 'recorded' || one.stand.from < today) return one;
@@ -33,11 +37,17 @@ function shiftAfter(one: GroundStand, movers: readonly GroundStand[], todayDay: 
   let early = Number.POSITIVE_INFINITY;
   for (const before of movers) {
     const plannedTo = before.stand.plannedTo;
-    if (plannedTo === undefined || before.stand.id === one.stand.undersownIn || overlapShare(one.stand.span, before.stand.span) <= leastShare) continue;
+    if (
+      plannedTo === undefined ||
+      before.stand.id === one.stand.undersownIn ||
+      overlapShare(one.stand.span, before.stand.span) <= leastShare
+    )
+      continue;
     const waitDays = one.fromDay - dayNumber(plannedTo);
     if (waitDays < 0) continue;
     if (before.toDay > one.fromDay) late = Math.max(late, before.toDay - one.fromDay);
-    else if (waitDays <= followsWithinDays && before.toDay < dayNumber(plannedTo)) early = Math.min(early, dayNumber(plannedTo) - before.toDay);
+    else if (waitDays <= followsWithinDays && before.toDay < dayNumber(plannedTo))
+      early = Math.min(early, dayNumber(plannedTo) - before.toDay);
   }
   if (late > 0) return late;
   const canComeEarlier = one.stand.kind === 'cover' && Number.isFinite(early);
@@ -49,7 +59,9 @@ function shifted(one: GroundStand, shiftDays: number, place: Place): GroundStand
   const { stand } = one;
   const move = (day: Day | null) => (day === null ? null : addDays(day, shiftDays));
   const later: Stand = {
-    ...stand, from: addDays(stand.from, shiftDays), plantedOn: move(stand.plantedOn),
+    ...stand,
+    from: addDays(stand.from, shiftDays),
+    plantedOn: move(stand.plantedOn),
     // Trays were sown when they were sown; what is drilled in place moves with its ground.
     sownOn: stand.plantedOn === null ? move(stand.sownOn) : stand.sownOn,
   };

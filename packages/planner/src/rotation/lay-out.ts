@@ -6,12 +6,18 @@
  *         `<plot>-<Y>-<key>`; a stand of that id that is said or recorded stands in its place.
  * Holds   the same farm gives the same ids and days whatever the horizon; 29 February is the 28th in common years.
  */
-import { type Day, dayInYear, type StandId } from '@leywright/measures';
+
 import type { Course, CourseStand, Plot, Rotation, Stand } from '@leywright/book';
+import { type Day, dayInYear, type StandId } from '@leywright/measures';
 
 /** The course of a plot in a course year; null outside the rotation and before its first year. */
-export function courseOf(rotation: Rotation | null, plot: Pick<Plot, 'courseAtStart' | 'kind'>, courseYear: number): Course | null {
-  if (rotation === null || plot.kind !== 'rotation' || plot.courseAtStart === null || courseYear < rotation.firstYear) return null;
+export function courseOf(
+  rotation: Rotation | null,
+  plot: Pick<Plot, 'courseAtStart' | 'kind'>,
+  courseYear: number,
+): Course | null {
+  if (rotation === null || plot.kind !== 'rotation' || plot.courseAtStart === null || courseYear < rotation.firstYear)
+    return null;
   const start = rotation.courses.findIndex((course) => course.id === plot.courseAtStart);
   if (start < 0) return null;
   return rotation.courses[(start + courseYear - rotation.firstYear) % rotation.courses.length] ?? null;
@@ -22,7 +28,11 @@ export function laidOutId(plot: string, courseYear: number, key: string): StandI
 }
 
 /** Stands the rotation puts on a plot in all course years up to a last one, but for those already said. */
-export function laidOutStands(rotation: Rotation | null, plot: Plot, until: { readonly lastYear: number; readonly said: ReadonlySet<string> }): readonly Stand[] {
+export function laidOutStands(
+  rotation: Rotation | null,
+  plot: Plot,
+  until: { readonly lastYear: number; readonly said: ReadonlySet<string> },
+): readonly Stand[] {
   if (rotation === null) return [];
   const stands: Stand[] = [];
   for (let year = rotation.firstYear; year <= until.lastYear; year++) {
@@ -52,12 +62,26 @@ function laidOut(one: CourseStand, { plot, course, year, state }: CoursePlace): 
   const from = dayInYear(start, startYear);
   const end = dayInYear(one.end, year + one.endYearOffset);
   return {
-    id: laidOutId(plot.id, year, one.key), succession: null, plot: plot.id, span: one.span, what: one.what, kind: one.kind, variety: one.variety, state,
-    sownOn: one.sow === null ? null : sowingDay(one, startYear), plantedOn: one.plant === null ? null : from, from,
+    id: laidOutId(plot.id, year, one.key),
+    succession: null,
+    plot: plot.id,
+    span: one.span,
+    what: one.what,
+    kind: one.kind,
+    variety: one.variety,
+    state,
+    sownOn: one.sow === null ? null : sowingDay(one, startYear),
+    plantedOn: one.plant === null ? null : from,
+    from,
     // An end before the start is the next year's: a course stand may cross new year without saying so.
     to: end > from ? end : dayInYear(one.end, year + one.endYearOffset + 1),
-    undersownIn: one.undersownIn === null ? null : laidOutId(plot.id, year, one.undersownIn), course: course.id, courseYear: year,
-    establishedShare: null, endedBy: null, reason: null, yieldTHa: null,
+    undersownIn: one.undersownIn === null ? null : laidOutId(plot.id, year, one.undersownIn),
+    course: course.id,
+    courseYear: year,
+    establishedShare: null,
+    endedBy: null,
+    reason: null,
+    yieldTHa: null,
   };
 }
 

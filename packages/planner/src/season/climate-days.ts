@@ -3,9 +3,17 @@
  *
  * Three years before the horizon are filled too, for leys and wintered crops that began before it, and two after it, for harvests that end there.
  */
-import { climate, dailyNormals, dayLength, thermal, type ThermalSettings, type ThermalSums, weather } from '@leywright/agronomy';
-import { type Day, dayAt, dayNumber, dayOf, dayOfYear } from '@leywright/measures';
+import {
+  climate,
+  dailyNormals,
+  dayLength,
+  type ThermalSettings,
+  type ThermalSums,
+  thermal,
+  weather,
+} from '@leywright/agronomy';
 import type { Place, WeatherDay } from '@leywright/book';
+import { type Day, dayAt, dayNumber, dayOf, dayOfYear } from '@leywright/measures';
 import type { ClimateDays } from '../plan/inputs.ts';
 import type { ClimateUsed, Horizon } from '../plan/plan.ts';
 

@@ -20,7 +20,10 @@ export function horizonOf(wish: PlanWish): { readonly year: number; readonly hor
   const firstDay = dayNumber(dayOf(fromYear, 1, 1));
   const monday = firstDay - (weekdayOf(dayAt(firstDay)) - 1);
   const lastDay = dayNumber(dayOf(toYear, 12, 31));
-  return { year, horizon: { fromYear, toYear, firstMonday: dayAt(monday), weeks: Math.floor((lastDay - monday) / 7) + 1 } };
+  return {
+    year,
+    horizon: { fromYear, toYear, firstMonday: dayAt(monday), weeks: Math.floor((lastDay - monday) / 7) + 1 },
+  };
 }
 
 /** First day of the horizon's weeks and the first day after them, as day numbers. */

@@ -5,24 +5,45 @@
  *         A year that draws down is what a ley is for; a whole turn that does is worth a look. A mean whose sign is not known is noted.
  */
 import type { Plot } from '@leywright/book';
+import { finding, mend } from '../faults/say.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { NitrogenYear } from '../plan/soil.ts';
-import { finding, mend } from '../faults/say.ts';
 
-export function nitrogenFindings(years: readonly NitrogenYear[], { plot, setting }: { readonly plot: Plot; readonly setting: GroundSetting }): readonly Finding[] {
+export function nitrogenFindings(
+  years: readonly NitrogenYear[],
+  { plot, setting }: { readonly plot: Plot; readonly setting: GroundSetting },
+): readonly Finding[] {
   const turnYears = Math.max(1, setting.farm.rotation?.courses.length ?? 1);
   const turn = years.filter((one) => one.year >= setting.year && one.year < setting.year + turnYears);
   // Fewer years than a turn are told of what they are: half a rotation without its ley would always seem to draw down.
-  if (plot.kind !== 'rotation' || turn.length === 0 || (setting.farm.rotation !== null && turn.length < Math.min(turnYears, setting.horizon.toYear - setting.year + 1))) return [];
+  if (
+    plot.kind !== 'rotation' ||
+    turn.length === 0 ||
+    (setting.farm.rotation !== null && turn.length < Math.min(turnYears, setting.horizon.toYear - setting.year + 1))
+  )
+    return [];
   const low = turn.reduce((sum, one) => sum + one.leftKgHa.low, 0) / turn.length;
   const high = turn.reduce((sum, one) => sum + one.leftKgHa.high, 0) / turn.length;
   if (low >= 0) return [];
   const code = high < 0 ? 'nitrogen-drawn-down' : 'nitrogen-undecided';
-  return [finding(code, {
-    gravity: code === 'nitrogen-drawn-down' ? 'look' : 'note', place: { plot: plot.id, year: setting.year },
-    figures: { plot: plot.id, year: setting.year, toYear: setting.year + turn.length - 1, overYears: turn.length, lowKgHa: low, highKgHa: high },
-    mend: code === 'nitrogen-drawn-down' ? [mend('lengthen-ley', { plot: plot.id }), mend('undersow-more', { plot: plot.id })] : [mend('look-at-stands', { plot: plot.id })],
-    why: `nitrogen/${plot.id}/${setting.year}`,
-  })];
+  return [
+    finding(code, {
+      gravity: code === 'nitrogen-drawn-down' ? 'look' : 'note',
+      place: { plot: plot.id, year: setting.year },
+      figures: {
+        plot: plot.id,
+        year: setting.year,
+        toYear: setting.year + turn.length - 1,
+        overYears: turn.length,
+        lowKgHa: low,
+        highKgHa: high,
+      },
+      mend:
+        code === 'nitrogen-drawn-down'
+          ? [mend('lengthen-ley', { plot: plot.id }), mend('undersow-more', { plot: plot.id })]
+          : [mend('look-at-stands', { plot: plot.id })],
+      why: `nitrogen/${plot.id}/${setting.year}`,
+    }),
+  ];
 }

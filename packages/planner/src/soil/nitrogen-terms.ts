@@ -49,8 +49,24 @@ export function nitrogenTerms(input: NitrogenInput, year: number): readonly Nitr
   if (here.length === 0) return [];
   const { depositionKgHa, gaseousLossKgHa } = nitrogenBalance;
   return [
-    ...here.flatMap((one) => [...fixedTerms(one, year, input), ...seedTerms(one, year), ...offtakeTerms(one, year, input)]),
-    ...(input.isTunnel ? [] : [{ way: 'other-in' as const, what: 'deposition', stand: null, name: null, plantId: null, areaShare: 1, kgHa: depositionKgHa }]),
+    ...here.flatMap((one) => [
+      ...fixedTerms(one, year, input),
+      ...seedTerms(one, year),
+      ...offtakeTerms(one, year, input),
+    ]),
+    ...(input.isTunnel
+      ? []
+      : [
+          {
+            way: 'other-in' as const,
+            what: 'deposition',
+            stand: null,
+            name: null,
+            plantId: null,
+            areaShare: 1,
+            kgHa: depositionKgHa,
+          },
+        ]),
     ...leachedTerms(input, year),
     { way: 'lost', what: 'gas', stand: null, name: null, plantId: null, areaShare: 1, kgHa: gaseousLossKgHa },
   ];
@@ -65,9 +81,22 @@ function fixedTerms(one: GroundStand, year: number, input: NitrogenInput): reado
   const areaShare = widthOfStand(one);
   const took = one.stand.establishedShare ?? 1;
   const make = (what: string, kgHa: Interval): readonly NitrogenTerm[] =>
-    kgHa.high <= 0 ? [] : [{ way: 'fixed', what, stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare * took) }];
-  if (cover !== null && cover.nFixing) return make(one.stand.kind === 'ley' ? 'ley' : 'cover', coverFixedKgHa(one, year, input));
-  if (crop !== null && one.stand.kind === 'crop' && input.harvestYearOf(one) === year && hasYield(one)) return make('pulse', fixation.fixedByCropKgHa(crop.id));
+    kgHa.high <= 0
+      ? []
+      : [
+          {
+            way: 'fixed',
+            what,
+            stand: one.stand.id,
+            name: one.plant.name,
+            plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null,
+            areaShare,
+            kgHa: intervals.scaleInterval(kgHa, areaShare * took),
+          },
+        ];
+  if (cover?.nFixing) return make(one.stand.kind === 'ley' ? 'ley' : 'cover', coverFixedKgHa(one, year, input));
+  if (crop !== null && one.stand.kind === 'crop' && input.harvestYearOf(one) === year && hasYield(one))
+    return make('pulse', fixation.fixedByCropKgHa(crop.id));
   return [];
 }
 
@@ -87,7 +116,8 @@ function coverFixedKgHa(one: GroundStand, year: number, { climate }: NitrogenInp
     return intervals.scaleInterval(second, wholeYearCd <= 0 ? 0 : Math.min(1, inYearCd / wholeYearCd));
   }
   const weeks = (one.toDay - one.fromDay) / 7;
-  const isLong = one.stand.kind === 'cover' && second !== null && cover.secondWeeks !== null && weeks >= cover.secondWeeks;
+  const isLong =
+    one.stand.kind === 'cover' && second !== null && cover.secondWeeks !== null && weeks >= cover.secondWeeks;
   const use = isLong && second !== null ? second : main;
   const useWeeks = isLong ? (cover.secondWeeks ?? cover.mainWeeks) : cover.mainWeeks;
   const useCd = climate.degreeDays(growthBaseC, one.fromDay, one.fromDay + Math.round(7 * useWeeks));
@@ -104,8 +134,22 @@ function seedTerms(one: GroundStand, year: number): readonly NitrogenTerm[] {
   if (crop === null || crop.plantingUnitG === null || seasonYearOf(one) !== year) return [];
   const seedTHa = (crop.stationsPerHaTyp * crop.plantingUnitG) / 1e6;
   const areaShare = widthOfStand(one);
-  const kgHa = intervals.interval(seedTHa * crop.nLowKgT, (seedTHa * (crop.nLowKgT + crop.nHighKgT)) / 2, seedTHa * crop.nHighKgT);
-  return [{ way: 'other-in', what: 'seed', stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(kgHa, areaShare) }];
+  const kgHa = intervals.interval(
+    seedTHa * crop.nLowKgT,
+    (seedTHa * (crop.nLowKgT + crop.nHighKgT)) / 2,
+    seedTHa * crop.nHighKgT,
+  );
+  return [
+    {
+      way: 'other-in',
+      what: 'seed',
+      stand: one.stand.id,
+      name: one.plant.name,
+      plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null,
+      areaShare,
+      kgHa: intervals.scaleInterval(kgHa, areaShare),
+    },
+  ];
 }
 
 function seasonYearOf(one: GroundStand): number {
@@ -118,7 +162,17 @@ function offtakeTerms(one: GroundStand, year: number, input: NitrogenInput): rea
   const areaShare = widthOfStand(one);
   const yieldTHa = standYieldTHa(one, input);
   if (yieldTHa === null) return [];
-  return [{ way: 'offtake', what: 'crop', stand: one.stand.id, name: one.plant.name, plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null, areaShare, kgHa: intervals.scaleInterval(nitrogenBalance.offtakeKgHa(crop.id, yieldTHa), areaShare) }];
+  return [
+    {
+      way: 'offtake',
+      what: 'crop',
+      stand: one.stand.id,
+      name: one.plant.name,
+      plantId: one.plant.cover?.id ?? one.plant.crop?.id ?? null,
+      areaShare,
+      kgHa: intervals.scaleInterval(nitrogenBalance.offtakeKgHa(crop.id, yieldTHa), areaShare),
+    },
+  ];
 }
 
 /** Kilos recorded go before the stand's own figure, that before the crop's; the table's spread is laid about any of the expected ones. */
@@ -132,7 +186,8 @@ function standYieldTHa(one: GroundStand, input: NitrogenInput): Interval | null 
   if (typ === null) return null;
   const table = one.plant.crop;
   const took = one.stand.establishedShare ?? 1;
-  const [lowShare, highShare] = table === null ? [1, 1] : [table.yieldLowTHa / table.yieldTypTHa, table.yieldHighTHa / table.yieldTypTHa];
+  const [lowShare, highShare] =
+    table === null ? [1, 1] : [table.yieldLowTHa / table.yieldTypTHa, table.yieldHighTHa / table.yieldTypTHa];
   return intervals.interval(typ * took * lowShare, typ * took, typ * took * highShare);
 }
 
@@ -141,6 +196,18 @@ function leachedTerms(input: NitrogenInput, year: number): readonly NitrogenTerm
   if (shares === undefined) return [];
   return nitrogenBalance.winterGrounds.flatMap((ground) => {
     const share = shares[ground];
-    return share === 0 ? [] : [{ way: 'lost' as const, what: `leached-${ground}`, stand: null, name: null, plantId: null, areaShare: share, kgHa: intervals.scaleInterval(nitrogenBalance.leachingKgHa[ground], share) }];
+    return share === 0
+      ? []
+      : [
+          {
+            way: 'lost' as const,
+            what: `leached-${ground}`,
+            stand: null,
+            name: null,
+            plantId: null,
+            areaShare: share,
+            kgHa: intervals.scaleInterval(nitrogenBalance.leachingKgHa[ground], share),
+          },
+        ];
   });
 }

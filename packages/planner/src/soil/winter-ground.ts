@@ -22,15 +22,26 @@ export type WinterShares = ReadonlyMap<number, Readonly<Record<WinterGround, num
 const brokenLeyDays = 150;
 
 const grounds = nitrogenBalance.winterGrounds;
-const [ley, cover, lateCrop, bare, leyBroken] = (['ley', 'cover', 'late-crop', 'bare', 'ley-broken'] as const).map((ground) => grounds.indexOf(ground)) as [number, number, number, number, number];
+const [ley, cover, lateCrop, bare, leyBroken] = (['ley', 'cover', 'late-crop', 'bare', 'ley-broken'] as const).map(
+  (ground) => grounds.indexOf(ground),
+) as [number, number, number, number, number];
 
 export function winterShares(setting: WinterSetting): WinterShares {
   const byYear = new Map<number, Float64Array>();
   for (const lane of setting.lanes) addLane(lane, byYear, setting);
-  return new Map([...byYear].map(([year, shares]) => [year, Object.fromEntries(grounds.map((ground, at) => [ground, shares[at] ?? 0])) as Record<WinterGround, number>]));
+  return new Map(
+    [...byYear].map(([year, shares]) => [
+      year,
+      Object.fromEntries(grounds.map((ground, at) => [ground, shares[at] ?? 0])) as Record<WinterGround, number>,
+    ]),
+  );
 }
 
-function addLane(lane: Lane, byYear: Map<number, Float64Array>, { winters, laneFirstDay, bareCoverShare }: WinterSetting): void {
+function addLane(
+  lane: Lane,
+  byYear: Map<number, Float64Array>,
+  { winters, laneFirstDay, bareCoverShare }: WinterSetting,
+): void {
   const standing = standingGround(lane, laneFirstDay);
   const lastDay = laneFirstDay + lane.openShare.length;
   for (const winter of winters) {
@@ -42,7 +53,10 @@ function addLane(lane: Lane, byYear: Map<number, Float64Array>, { winters, laneF
       const shares = byYear.get(year) ?? new Float64Array(grounds.length);
       byYear.set(year, shares);
       for (; day < until; day++) {
-        const at = groundOf(standing[day - laneFirstDay] ?? 0, 1 - (lane.openShare[day - laneFirstDay] ?? 1) < bareCoverShare);
+        const at = groundOf(
+          standing[day - laneFirstDay] ?? 0,
+          1 - (lane.openShare[day - laneFirstDay] ?? 1) < bareCoverShare,
+        );
         shares[at] = (shares[at] ?? 0) + dayShare;
       }
     }

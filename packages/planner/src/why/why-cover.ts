@@ -27,10 +27,16 @@ export function whyCover(standId: string, week: string, setting: GroundSetting):
     figures: { stand: standId, plot: plot.id, week: weekOf(dayAt(monday)), from: dayAt(monday) },
     value,
     unit: '',
-    formula: 'cover = start × e^(rate × warmth) up to half of full, then full − ¼ full² ÷ start × e^(−rate × warmth); × what took × what is not yet cleared; the week’s figure is the mean of its days',
+    formula:
+      'cover = start × e^(rate × warmth) up to half of full, then full − ¼ full² ÷ start × e^(−rate × warmth); × what took × what is not yet cleared; the week’s figure is the mean of its days',
     sum: `start ${written(choice.curve.startCoverShare)}, full ${written(choice.curve.fullCoverShare)}, rate ${written(canopyCurve.canopyRate(choice.curve.startCoverShare, choice.curve.fullCoverShare, choice.curve.tFullCd))} per °C day, warmth ${written(warmthCd)} → ${written(share)} in the middle of the week; mean ${written(value)}`,
     inputs: inputsOf({ one, cover, choice, warmthCd, setting }),
-    doubt: [`cover-${basis}`, 'no-growth-on-short-days', ...(cover.killedOnDay === null ? [] : ['frost-day-expected']), ...(setting.climate.recorded[middle - setting.climate.firstDay] === 1 ? [] : ['climate-normals'])],
+    doubt: [
+      `cover-${basis}`,
+      'no-growth-on-short-days',
+      ...(cover.killedOnDay === null ? [] : ['frost-day-expected']),
+      ...(setting.climate.recorded[middle - setting.climate.firstDay] === 1 ? [] : ['climate-normals']),
+    ],
   });
 }
 
@@ -44,17 +50,41 @@ interface Parts {
 
 function inputsOf({ one, cover, choice, warmthCd, setting }: Parts): readonly WhyInput[] {
   const { used } = setting.climate;
-  const curve = (name: string, value: number, unit: string): WhyInput => ({ name, value, unit, from: 'reference', where: choice.from, source: null, howKnown: choice.basis === 'derived' ? null : choice.basis === 'published' ? 'verified' : 'common practice', why: null });
+  const curve = (name: string, value: number, unit: string): WhyInput => ({
+    name,
+    value,
+    unit,
+    from: 'reference',
+    where: choice.from,
+    source: null,
+    howKnown: choice.basis === 'derived' ? null : choice.basis === 'published' ? 'verified' : 'common practice',
+    why: null,
+  });
   return [
     ofRecord({ name: 'on its ground from', value: one.stand.from, unit: '' }, `stand ${one.stand.id}`),
     ofSums({ name: 'up or planted on', value: dayAt(cover.emergedOnDay) as Day, unit: '' }),
-    { name: 'warmth since', value: warmthCd, unit: `°C days above ${written(choice.curve.baseC)}`, from: 'climate', where: `${used.station}, ${used.period}`, source: null, howKnown: null, why: null },
+    {
+      name: 'warmth since',
+      value: warmthCd,
+      unit: `°C days above ${written(choice.curve.baseC)}`,
+      from: 'climate',
+      where: `${used.station}, ${used.period}`,
+      source: null,
+      howKnown: null,
+      why: null,
+    },
     curve('cover at the start', choice.curve.startCoverShare, ''),
     curve('full cover', choice.curve.fullCoverShare, ''),
     curve('warmth to full cover', choice.curve.tFullCd, '°C days'),
-    ...(one.stand.establishedShare === null ? [] : [ofRecord({ name: 'share that took', value: one.stand.establishedShare, unit: '' }, `stand ${one.stand.id}`)]),
-    ...(cover.killedOnDay === null ? [] : [ofSums({ name: 'killed by frost about', value: dayAt(cover.killedOnDay), unit: '' })]),
-    ...(cover.mownOnDays.length === 0 ? [] : [ofSums({ name: 'cuts up to its end', value: cover.mownOnDays.length, unit: '' })]),
+    ...(one.stand.establishedShare === null
+      ? []
+      : [ofRecord({ name: 'share that took', value: one.stand.establishedShare, unit: '' }, `stand ${one.stand.id}`)]),
+    ...(cover.killedOnDay === null
+      ? []
+      : [ofSums({ name: 'killed by frost about', value: dayAt(cover.killedOnDay), unit: '' })]),
+    ...(cover.mownOnDays.length === 0
+      ? []
+      : [ofSums({ name: 'cuts up to its end', value: cover.mownOnDays.length, unit: '' })]),
   ];
 }
 

@@ -29,9 +29,12 @@ type Deriver = (rest: readonly string[], setting: GroundSetting) => Why | null;
 const groundWhys: Readonly<Record<string, Deriver>> = {
   net: ([plot], setting) => onPlot(plot, setting, (found) => whyNet(found, setting)),
   rest: ([stand, rule], setting) => (stand === undefined || rule === undefined ? null : whyRest(stand, rule, setting)),
-  nitrogen: ([plot, year], setting) => onPlot(plot, setting, (found) => (isYear(year) ? whyNitrogen(found, Number(year), setting) : null)),
-  cover: ([stand, week], setting) => (stand === undefined || week === undefined ? null : whyCover(stand, week, setting)),
-  bare: ([plot, winter], setting) => onPlot(plot, setting, (found) => (isYear(winter) ? whyBare(found, Number(winter), setting) : null)),
+  nitrogen: ([plot, year], setting) =>
+    onPlot(plot, setting, (found) => (isYear(year) ? whyNitrogen(found, Number(year), setting) : null)),
+  cover: ([stand, week], setting) =>
+    stand === undefined || week === undefined ? null : whyCover(stand, week, setting),
+  bare: ([plot, winter], setting) =>
+    onPlot(plot, setting, (found) => (isYear(winter) ? whyBare(found, Number(winter), setting) : null)),
 };
 
 export const groundFigures: readonly string[] = Object.keys(groundWhys);

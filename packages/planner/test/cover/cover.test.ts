@@ -1,13 +1,15 @@
-import { cover, day, farmWith, plot, span, stand } from '@leywright/farm-kit';
 import type { Farm, Stand } from '@leywright/book';
-import { addDays, dayNumber, weekOf, weekIndex } from '@leywright/measures';
+import { cover, day, farmWith, plot, span, stand } from '@leywright/farm-kit';
+import { addDays, dayNumber, weekIndex, weekOf } from '@leywright/measures';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Plan, planFarm } from '../../src/index.ts';
 
 const today = day('2027-01-14');
-const planOf = (stands: readonly Stand[], rest: Partial<Farm> = {}) => planFarm(farmWith({ plots: [plot('A')], stands, ...rest }), { today });
-const on = (plan: Plan, of: readonly number[], date: string, fromWeek = 0) => of[weekIndex(weekOf(plan.horizon.firstMonday), day(date)) - fromWeek] ?? 0;
+const planOf = (stands: readonly Stand[], rest: Partial<Farm> = {}) =>
+  planFarm(farmWith({ plots: [plot('A')], stands, ...rest }), { today });
+const on = (plan: Plan, of: readonly number[], date: string, fromWeek = 0) =>
+  of[weekIndex(weekOf(plan.horizon.firstMonday), day(date)) - fromWeek] ?? 0;
 const coverOf = (plan: Plan, id: string, date: string) => {
   const one = plan.ground[0]?.stands.find((placed) => placed.id === id);
   return one === undefined ? 0 : on(plan, one.coverShare, date, one.coverFromWeek);
@@ -29,38 +31,85 @@ describe('cover of a stand', () => {
   test('a ley dips when it is mown, and grows again', () => {
     const plan = planOf([cover('a', 'mix-ley-clover-grass', ['2026-04-10', '2028-04-10'], { id: 'ley', kind: 'ley' })]);
     const summer = Array.from({ length: 26 }, (_, week) => coverOf(plan, 'ley', addDays(day('2027-04-05'), 7 * week)));
-    const dips = summer.filter((share, at) => at > 0 && at < 25 && share < (summer[at - 1] ?? 0) && share < (summer[at + 1] ?? 0));
+    const dips = summer.filter(
+      (share, at) => at > 0 && at < 25 && share < (summer[at - 1] ?? 0) && share < (summer[at + 1] ?? 0),
+    );
     expect(dips.length).toBeGreaterThanOrEqual(3);
     expect(Math.min(...summer)).toBeGreaterThan(0.3);
   });
 
   test('buckwheat is dead before winter and its litter rots, rye is not', () => {
-    const plan = planOf([cover('a', 'buckwheat', ['2027-07-20', '2028-03-01'], { id: 'b', span: span(0, 0.5) }), cover('a', 'grazing-rye', ['2027-09-10', '2028-03-01'], { id: 'r', span: span(0.5, 1) })]);
+    const plan = planOf([
+      cover('a', 'buckwheat', ['2027-07-20', '2028-03-01'], { id: 'b', span: span(0, 0.5) }),
+      cover('a', 'grazing-rye', ['2027-09-10', '2028-03-01'], { id: 'r', span: span(0.5, 1) }),
+    ]);
     expect(coverOf(plan, 'b', '2028-01-20')).toBeLessThan(0.5 * coverOf(plan, 'b', '2027-09-20'));
     expect(coverOf(plan, 'r', '2028-01-20')).toBeGreaterThan(0.6);
   });
 
   test('a recorded frost kills when it came, whatever the climate says', () => {
-    const night = { day: day('2027-08-25'), tMaxC: 12, tMinC: -2, rainMm: 0, sunH: null, radiationMjM2: null, windMS: null, humidityPct: null };
+    const night = {
+      day: day('2027-08-25'),
+      tMaxC: 12,
+      tMinC: -2,
+      rainMm: 0,
+      sunH: null,
+      radiationMjM2: null,
+      windMS: null,
+      humidityPct: null,
+    };
     const buckwheat = [cover('a', 'buckwheat', ['2027-07-20', '2027-12-01'], { id: 'b' })];
-    expect(coverOf(planOf(buckwheat, { weather: [night] }), 'b', '2027-09-25')).toBeLessThan(coverOf(planOf(buckwheat), 'b', '2027-09-25'));
+    expect(coverOf(planOf(buckwheat, { weather: [night] }), 'b', '2027-09-25')).toBeLessThan(
+      coverOf(planOf(buckwheat), 'b', '2027-09-25'),
+    );
   });
 
   test('where no night is cold no cover is killed (edge 46)', () => {
-    const about = farmWith({ about: { place: { latDeg: -1, lonDeg: 37, elevationM: null, near: null, jurisdiction: 'none', timeZone: 'Africa/Nairobi' } } }).about;
-    const weather = Array.from({ length: 400 }, (_, at) => ({ day: addDays(day('2027-01-01'), at), tMaxC: 27, tMinC: 15, rainMm: 2, sunH: null, radiationMjM2: null, windMS: null, humidityPct: null }));
+    const about = farmWith({
+      about: {
+        place: {
+          latDeg: -1,
+          lonDeg: 37,
+          elevationM: null,
+          near: null,
+          jurisdiction: 'none',
+          timeZone: 'Africa/Nairobi',
+        },
+      },
+    }).about;
+    const weather = Array.from({ length: 400 }, (_, at) => ({
+      day: addDays(day('2027-01-01'), at),
+      tMaxC: 27,
+      tMinC: 15,
+      rainMm: 2,
+      sunH: null,
+      radiationMjM2: null,
+      windMS: null,
+      humidityPct: null,
+    }));
     const plan = planOf([cover('a', 'buckwheat', ['2027-03-01', '2027-12-01'], { id: 'b' })], { about, weather });
     expect(coverOf(plan, 'b', '2027-11-15')).toBeGreaterThan(0.85);
   });
 
   test('half a stand that took covers half', () => {
-    const rye = (took: number) => coverOf(planOf([cover('a', 'grazing-rye', ['2027-09-10', '2028-04-20'], { id: 'rye', establishedShare: took })]), 'rye', '2028-03-20');
+    const rye = (took: number) =>
+      coverOf(
+        planOf([cover('a', 'grazing-rye', ['2027-09-10', '2028-04-20'], { id: 'rye', establishedShare: took })]),
+        'rye',
+        '2028-03-20',
+      );
     expect(rye(0.5)).toBeCloseTo(rye(1) / 2, 9);
   });
 
   test('potatoes are drawn by published figures, cabbages by common practice, and what no table knows says so', () => {
-    const basis = (what: string) => planOf([stand('a', what, ['2027-05-01', '2027-09-20'], { id: 's' })]).ground[0]?.stands[0]?.coverBasis;
-    expect([basis('potato-maincrop'), basis('cabbage-autumn'), basis('rhubarb'), basis('skirret')]).toEqual(['published', 'common-practice', 'derived', 'unknown']);
+    const basis = (what: string) =>
+      planOf([stand('a', what, ['2027-05-01', '2027-09-20'], { id: 's' })]).ground[0]?.stands[0]?.coverBasis;
+    expect([basis('potato-maincrop'), basis('cabbage-autumn'), basis('rhubarb'), basis('skirret')]).toEqual([
+      'published',
+      'common-practice',
+      'derived',
+      'unknown',
+    ]);
   });
 });
 
@@ -77,7 +126,10 @@ describe('cover of a plot', () => {
 
   test('a stand on a quarter of the plot counts a quarter', () => {
     const plan = planOf([{ ...trefoil, undersownIn: null, span: span(0.25, 0.5) }]);
-    expect(on(plan, plan.ground[0]?.coverShare ?? [], '2027-09-06')).toBeCloseTo(coverOf(plan, 'trefoil', '2027-09-06') / 4, 9);
+    expect(on(plan, plan.ground[0]?.coverShare ?? [], '2027-09-06')).toBeCloseTo(
+      coverOf(plan, 'trefoil', '2027-09-06') / 4,
+      9,
+    );
   });
 });
 
@@ -88,7 +140,11 @@ describe('bare ground', () => {
 
   test('carrots lifted in October and nothing before onions in March: to put right, with the winter, the days and what to sow', () => {
     const [first] = bare(planOf([carrots, onions]));
-    expect(first).toMatchObject({ gravity: 'put-right', place: { plot: 'a', from: '2027-10-20', year: 2028 }, figures: { winter: 2028, areaM2: 10_000, before: 'carrots', after: 'onions', leachingDays: 158 } });
+    expect(first).toMatchObject({
+      gravity: 'put-right',
+      place: { plot: 'a', from: '2027-10-20', year: 2028 },
+      figures: { winter: 2028, areaM2: 10_000, before: 'carrots', after: 'onions', leachingDays: 158 },
+    });
     expect(first?.mend.map((one) => one.code)).toContain('undersow-crop');
   });
 
@@ -97,11 +153,25 @@ describe('bare ground', () => {
   });
 
   test('rye in time closes it', () => {
-    expect(bare(planOf([{ ...carrots, to: day('2027-09-20') }, cover('a', 'grazing-rye', ['2027-09-22', '2028-02-20'], { id: 'rye' }), onions]))).toEqual([]);
+    expect(
+      bare(
+        planOf([
+          { ...carrots, to: day('2027-09-20') },
+          cover('a', 'grazing-rye', ['2027-09-22', '2028-02-20'], { id: 'rye' }),
+          onions,
+        ]),
+      ),
+    ).toEqual([]);
   });
 
   test('a winter gone by is worth a look until the book gives the reason, then a note', () => {
-    const past = (reason: string | null) => bare(planOf([{ ...carrots, from: day('2023-05-10'), to: day('2023-11-06'), state: 'recorded', reason }, stand('a', 'onion-set', ['2024-03-20', '2024-08-20'], { state: 'recorded' })]))[0];
+    const past = (reason: string | null) =>
+      bare(
+        planOf([
+          { ...carrots, from: day('2023-05-10'), to: day('2023-11-06'), state: 'recorded', reason },
+          stand('a', 'onion-set', ['2024-03-20', '2024-08-20'], { state: 'recorded' }),
+        ]),
+      )[0];
     expect(past(null)).toMatchObject({ gravity: 'look', reason: null });
     expect(past('Too wet to drill.')).toMatchObject({ gravity: 'note', reason: 'Too wet to drill.' });
   });
@@ -109,26 +179,61 @@ describe('bare ground', () => {
   test('what was never planned is not bare: nothing is said of the years after the last stand, nor of those before the first', () => {
     const plan = planOf([onions]);
     // Sown on 20 March: the last six days of that winter are known.
-    expect(plan.ground[0]?.bareCounts.filter((one) => one.bareDays > 0)).toEqual([{ plot: 'a', winter: 2028, bareDays: 6 }]);
+    expect(plan.ground[0]?.bareCounts.filter((one) => one.bareDays > 0)).toEqual([
+      { plot: 'a', winter: 2028, bareDays: 6 },
+    ]);
   });
 
   test('a season of the south is counted within one year (edge 45)', () => {
-    const about = farmWith({ about: { place: { latDeg: -43.5, lonDeg: 172.5, elevationM: 20, near: null, jurisdiction: 'none', timeZone: 'Pacific/Auckland' }, conventions: { leachingFrom: '04-01' as never, leachingTo: '09-25' as never } } }).about;
-    const plan = planOf([stand('a', 'carrot-maincrop', ['2026-11-10', '2027-04-10'], { id: 'c' }), stand('a', 'onion-set', ['2027-10-01', '2028-02-01'])], { about });
+    const about = farmWith({
+      about: {
+        place: {
+          latDeg: -43.5,
+          lonDeg: 172.5,
+          elevationM: 20,
+          near: null,
+          jurisdiction: 'none',
+          timeZone: 'Pacific/Auckland',
+        },
+        conventions: { leachingFrom: '04-01' as never, leachingTo: '09-25' as never },
+      },
+    }).about;
+    const plan = planOf(
+      [
+        stand('a', 'carrot-maincrop', ['2026-11-10', '2027-04-10'], { id: 'c' }),
+        stand('a', 'onion-set', ['2027-10-01', '2028-02-01']),
+      ],
+      { about },
+    );
     expect(bare(plan)[0]).toMatchObject({ place: { year: 2027 }, figures: { leachingDays: 169 } });
   });
 
   test('another cover on ground already known never makes more bare days', () => {
-    const known = [stand('a', 'potato-maincrop', ['2024-04-20', '2024-09-10'], { id: 'first' }), stand('a', 'potato-maincrop', ['2030-04-20', '2030-09-10'], { id: 'last' })];
+    const known = [
+      stand('a', 'potato-maincrop', ['2024-04-20', '2024-09-10'], { id: 'first' }),
+      stand('a', 'potato-maincrop', ['2030-04-20', '2030-09-10'], { id: 'last' }),
+    ];
     const days = (plan: Plan) => plan.ground[0]?.bareCounts.map((one) => one.bareDays) ?? [];
-    const anyCover = fc.record({ what: fc.constantFrom('grazing-rye', 'phacelia', 'trefoil', 'white-mustard'), start: fc.integer({ min: 0, max: 1800 }), length: fc.integer({ min: 5, max: 300 }), at: fc.integer({ min: 0, max: 9 }) });
+    const anyCover = fc.record({
+      what: fc.constantFrom('grazing-rye', 'phacelia', 'trefoil', 'white-mustard'),
+      start: fc.integer({ min: 0, max: 1800 }),
+      length: fc.integer({ min: 5, max: 300 }),
+      at: fc.integer({ min: 0, max: 9 }),
+    });
     const asStand = (one: { what: string; start: number; length: number; at: number }, id: string) =>
-      cover('a', one.what, [addDays(day('2024-10-01'), one.start), addDays(day('2024-10-01'), Math.min(one.start + one.length, 2150))], { id, span: span(one.at / 10, (one.at + 1) / 10) });
+      cover(
+        'a',
+        one.what,
+        [addDays(day('2024-10-01'), one.start), addDays(day('2024-10-01'), Math.min(one.start + one.length, 2150))],
+        { id, span: span(one.at / 10, (one.at + 1) / 10) },
+      );
     fc.assert(
       fc.property(fc.array(anyCover, { maxLength: 5 }), anyCover, (covers, more) => {
         const before = days(planOf([...known, ...covers.map((one, at) => asStand(one, `c${at}`))]));
-        const after = days(planOf([...known, ...covers.map((one, at) => asStand(one, `c${at}`)), asStand(more, 'more')]));
-        after.forEach((count, at) => expect(count).toBeLessThanOrEqual((before[at] ?? 0) + 1e-9));
+        const after = days(
+          planOf([...known, ...covers.map((one, at) => asStand(one, `c${at}`)), asStand(more, 'more')]),
+        );
+        for (const [at, count] of after.entries()) expect(count).toBeLessThanOrEqual((before[at] ?? 0) + 1e-9);
       }),
       { numRuns: 25 },
     );
