@@ -71,7 +71,8 @@ describe('the ground', () => {
       'wait-after-cover-too-short',
       'tunnel-crop-outside',
     ];
-    expect(plan.findings.filter((one) => codes.includes(one.code))).toEqual([]);
+    // Advice on leatherjackets after a ley is a note and stays one.
+    expect(plan.findings.filter((one) => codes.includes(one.code) && one.gravity !== 'note')).toEqual([]);
   });
   test('one winter to come lies bare: Far Ridding after late carrots', () => {
     const bare = plan.findings.filter((one) => one.code === 'bare-in-leaching-season' && one.gravity === 'put-right');

@@ -2,7 +2,8 @@
  * What is sown into another crop: whether the crop is there, and whether the time is right.
  *
  * Source  undersow_ columns of reference/covers.csv: weeks after planting or emergence of the crop; by crop, weeks after planting (drilled: after sowing).
- *         A week either side is no fault. A host that the table does not name for the cover is not judged.
+ *         For a drilled host of the first sort the window runs from the low weeks after sowing to the high weeks after emergence: the table does not say
+ *         which it means. A week either side is no fault. A host that the table does not name for the cover is not judged.
  */
 
 import type { Plot } from '@leywright/book';
@@ -53,21 +54,21 @@ function withoutHost(one: GroundStand, host: string, { plot, setting }: At): Fin
 interface UndersowWeeks {
   readonly lowWeeks: number;
   readonly highWeeks: number;
-  /** Drilled hosts: whether weeks count from sowing or from emergence. */
-  readonly from: 'sowing' | 'emergence';
+  /** What the last week is counted from where the host is drilled. */
+  readonly lastFrom: 'sowing' | 'emergence';
 }
 
 /** Weeks in which a cover can go into a crop; null where the table does not know the pair. */
 export function undersowWeeks(one: GroundStand, host: GroundStand): UndersowWeeks | null {
   const { cover } = one.plant;
-  if (cover === null || !cover.undersow) return null;
+  if (!cover?.undersow) return null;
   const ids = host.plant.ids;
   const ofCrop = cover.undersowWeeksByCrop.find((weeks) => ids.includes(weeks.cropId));
-  if (ofCrop !== undefined) return { lowWeeks: ofCrop.lowWeeks, highWeeks: ofCrop.highWeeks, from: 'sowing' };
+  if (ofCrop !== undefined) return { lowWeeks: ofCrop.lowWeeks, highWeeks: ofCrop.highWeeks, lastFrom: 'sowing' };
   const { undersowLowWeeks, undersowHighWeeks } = cover;
   if (undersowLowWeeks === null || undersowHighWeeks === null || !cover.undersowCropIds.some((id) => ids.includes(id)))
     return null;
-  return { lowWeeks: undersowLowWeeks, highWeeks: undersowHighWeeks, from: 'emergence' };
+  return { lowWeeks: undersowLowWeeks, highWeeks: undersowHighWeeks, lastFrom: 'emergence' };
 }
 
 function outOfWindow(
@@ -75,26 +76,27 @@ function outOfWindow(
   host: GroundStand,
   at: At & { readonly stands: readonly GroundStand[] },
 ): readonly Finding[] {
-  const { plot } = at;
   const window = undersowWeeks(one, host);
   if (window === null) return [];
-  const startDay = window.from === 'sowing' || host.stand.plantedOn !== null ? host.fromDay : emergenceOf(host, at);
-  const afterDays = one.fromDay - startDay;
-  if (afterDays >= 7 * window.lowWeeks - toleranceDays && afterDays <= 7 * window.highWeeks + toleranceDays) return [];
-  const from = dayAt(startDay + 7 * window.lowWeeks);
-  const to = dayAt(startDay + 7 * window.highWeeks);
+  const isUpAtOnce = window.lastFrom === 'sowing' || host.stand.plantedOn !== null;
+  const firstDay = host.fromDay + 7 * window.lowWeeks;
+  const lastDay = (isUpAtOnce ? host.fromDay : emergenceOf(host, at)) + 7 * window.highWeeks;
+  if (one.fromDay >= firstDay - toleranceDays && one.fromDay <= lastDay + toleranceDays) return [];
+  const from = dayAt(firstDay);
+  const to = dayAt(lastDay);
+  const weeks = Math.round(((one.fromDay - host.fromDay) / 7) * 10) / 10;
   return [
     finding('undersow-out-of-window', {
       gravity: 'look',
-      place: { plot: plot.id, stand: one.stand.id, from: one.stand.from },
+      place: { plot: at.plot.id, stand: one.stand.id, from: one.stand.from },
       figures: {
-        plot: plot.id,
+        plot: at.plot.id,
         stand: one.stand.id,
         host: host.stand.id,
         from: one.stand.from,
-        weeks: Math.round((afterDays / 7) * 10) / 10,
+        weeks,
         lowWeeks: window.lowWeeks,
-        highWeeks: window.highWeeks,
+        highWeeks: Math.round(((lastDay - host.fromDay) / 7) * 10) / 10,
         windowFrom: from,
         windowTo: to,
       },

@@ -82,6 +82,15 @@ describe('undersowing', () => {
     expect(ofCode('undersow-out-of-window', [onions, trefoil('2027-06-12')])).toEqual([]);
     expect(ofCode('undersow-out-of-window', [onions, trefoil('2027-05-15')])).toHaveLength(1);
   });
+  test('into drilled beans it may go from four weeks after sowing to six after they are up', () => {
+    const beans = stand('a', 'french-bean-dwarf', ['2027-05-28', '2027-09-20'], { id: 'leeks' });
+    const ley = (from: string) =>
+      cover('a', 'mix-undersow-ley', [from, '2029-04-20'], { id: 'ley', kind: 'ley', undersownIn: 'leeks' });
+    const faults = ['2027-06-15', '2027-06-30', '2027-07-20', '2027-08-12'].map(
+      (from) => ofCode('undersow-out-of-window', [beans, ley(from)]).length,
+    );
+    expect(faults).toEqual([1, 0, 0, 1]);
+  });
   test('without its host it has nothing to be sown into', () => {
     expect(ofCode('undersown-without-host', [trefoil('2027-07-08')])[0]).toMatchObject({
       gravity: 'put-right',
