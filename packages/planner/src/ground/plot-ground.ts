@@ -103,8 +103,16 @@ export function plotArea(plot: Plot, { farm }: Pick<GroundSetting, 'farm'>): Plo
   return netAreaOf({ plot, field, place: farm.about.place, conventions: farm.about.conventions });
 }
 
+/** No rain washes through a tunnel: it has no leaching season. */
 export function bareSetting(plot: Plot, netM2: number, { days, winters, farm, todayDay }: GroundSetting): BareSetting {
-  return { plot: plot.id, netM2, days, winters, todayDay, conventions: farm.about.conventions };
+  return {
+    plot: plot.id,
+    netM2,
+    days,
+    winters: plot.kind === 'tunnel' ? [] : winters,
+    todayDay,
+    conventions: farm.about.conventions,
+  };
 }
 
 export function restGround({ rules, farm, standsOf }: Pick<GroundSetting, 'rules' | 'farm' | 'standsOf'>): RestGround {
