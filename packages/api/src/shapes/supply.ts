@@ -13,10 +13,10 @@ const cropNeed = z
     unit: saleUnit,
     boxWeeks: z.number(),
     demandUnits: z.number(),
-    demandKg: z.number(),
+    demandKg: amount,
     keeps: z.array(keep),
     keepShare: z.number(),
-    liftKg: z.number(),
+    liftKg: amount,
     yieldKgM2: amount,
     yieldBasis: z.enum(['own', 'reference', 'unknown']),
     needM2: amount,
@@ -47,6 +47,8 @@ const standHarvest = z
     basis: z.enum(['own', 'reference', 'recorded', 'unknown']),
     fromWeek: z.number(),
     weekKg: z.array(z.number()),
+    uncutKg: z.number(),
+    uncutWhy: z.enum(['stand-ended', 'stood-too-long']).nullable(),
   })
   .meta({ id: 'StandHarvest', description: 'What one stand brings, week by week.' });
 
@@ -64,6 +66,7 @@ const storeRun = z
     crop: z.string(),
     name: z.string(),
     store: z.string().nullable(),
+    harvestYear: z.number(),
     weeks: z.array(storeWeek),
     intoStoreKg: z.number(),
     lossKg: z.number(),

@@ -3,6 +3,7 @@ import type { Finding } from './finding.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Supply } from './supply.ts';
 import type { Work } from './work.ts';
+import { planSupply } from '../supply/plan-supply.ts';
 
 export interface SupplyStage {
   readonly supply: Supply | null;
@@ -11,5 +12,5 @@ export interface SupplyStage {
 }
 
 export function supplyStage(input: SupplyInput): SupplyStage {
-  return { supply: null, work: { year: input.year, jobs: [], weeks: [], yearH: 0 }, findings: [] };
+  return { supply: planSupply(input), work: { year: input.year, jobs: [], weeks: [], yearH: 0 }, findings: [] };
 }

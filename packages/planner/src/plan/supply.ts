@@ -11,7 +11,7 @@ export interface Keep {
   readonly source: string;
 }
 
-/** What one crop needs in one box year (weeks whose packing day lies in the calendar year of its harvest season). */
+/** What one crop needs in one box year: the box weeks from the first harvest of its season to the next season's. */
 export interface CropNeed {
   readonly crop: string;
   readonly name: string;
@@ -20,10 +20,11 @@ export interface CropNeed {
   readonly boxWeeks: number;
   /** In the crop's own unit, and in kilos. */
   readonly demandUnits: number;
-  readonly demandKg: number;
+  /** Null where the farm says only how much ground a household needs and no yield is known. */
+  readonly demandKg: number | null;
   readonly keeps: readonly Keep[];
   readonly keepShare: number;
-  readonly liftKg: number;
+  readonly liftKg: number | null;
   readonly yieldKgM2: number | null;
   readonly yieldBasis: 'own' | 'reference' | 'unknown';
   readonly needM2: number | null;
@@ -52,9 +53,12 @@ export interface StandHarvest {
   readonly kg: { readonly low: number; readonly typ: number; readonly high: number };
   readonly recordedKg: number | null;
   readonly basis: 'own' | 'reference' | 'recorded' | 'unknown';
-  /** Kilos by plan week index from `fromWeek`. */
+  /** Kilos cut for boxes and store, by plan week index from `fromWeek`. */
   readonly fromWeek: number;
   readonly weekKg: readonly number[];
+  /** Ready and not cut: nobody wanted it and no store takes it, or the stand's end came first. */
+  readonly uncutKg: number;
+  readonly uncutWhy: 'stand-ended' | 'stood-too-long' | null;
 }
 
 export interface StoreWeek {
@@ -70,6 +74,8 @@ export interface StoreRun {
   readonly crop: string;
   readonly name: string;
   readonly store: string | null;
+  /** Season whose harvest lies there. */
+  readonly harvestYear: number;
   readonly weeks: readonly StoreWeek[];
   readonly intoStoreKg: number;
   readonly lossKg: number;

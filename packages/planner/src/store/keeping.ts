@@ -1,0 +1,101 @@
+/**
+ * How a crop keeps on this farm: in which store, what it loses in a week, and how long it lasts.
+ *
+ * Source  storage.csv: life and loss a month by crop and kind of store; own weekly losses (store_losses.csv) go before it.
+ * Checks  test/store/keeping.test.ts
+ * Leaves out  what one crop's ethylene does to another, temperature of the store, sorting.
+ */
+import { dayNumber } from '@leywright/measures';
+import { reference, type StorageRow, storeLoss } from '@leywright/agronomy';
+import type { Farm, OwnStoreLoss, StorePlace } from '@leywright/book';
+import type { PlannedCrop } from '../plan/inputs.ts';
+import { yieldSaid } from '../promise/known.ts';
+import type { Bounds } from '../supply/lot.ts';
+import type { WeekAxis } from '../supply/week-axis.ts';
+
+export interface Keeping {
+  readonly store: StorePlace | null;
+  readonly row: StorageRow | null;
+  readonly basis: 'own' | 'reference';
+  /** By place of the axis: share of the opening stock lost in that week. */
+  readonly lossShare: (bounds: Bounds) => Float64Array;
+  /** Whole weeks a lot may lie; null = as long as there is any, because the farm's own losses already say what is left. */
+  readonly lifeWeeks: (bounds: Bounds) => number | null;
+}
+
+/** Null when the farm has no store this crop can lie in. */
+export function keepingOf(farm: Farm, crop: PlannedCrop, axis: WeekAxis, idsOf: (id: string) => readonly string[]): Keeping | null {
+  const ids = [crop.id, ...idsOf(crop.id)];
+  const own = farm.storeLosses.filter((loss) => ids.includes(loss.crop));
+  const place = storeFor(farm.stores, crop, ids, own.length > 0 || crop.storeLossTotalShare !== null);
+  if (place === null) return null;
+  const free = freeWeeks(farm, axis);
+  if (own.length > 0) return keeping(place, 'own', (_, week) => (free(week) ? 0 : ownLoss(own, axis, week)));
+  if (yieldSaid(crop)?.measure === 'packed') return keeping(place, 'own', () => 0);
+  if (crop.storeLossTotalShare !== null) {
+    const share = spreadLoss(crop.storeLossTotalShare.value);
+    return keeping(place, 'own', (_, week) => (free(week) ? 0 : share));
+  }
+  const { row } = place;
+  if (row === null) return null;
+  return keeping(place, 'reference', (bounds, week) => (free(week) ? 0 : storeLoss.weeklyLossFraction(monthlyPct(row, bounds) / 100)));
+
+  function keeping(where: Place, basis: 'own' | 'reference', lossAt: (bounds: Bounds, week: number) => number): Keeping {
+    return {
+      store: where.store, row: where.row, basis,
+      lossShare: (bounds) => Float64Array.from({ length: axis.weeks }, (_, week) => lossAt(bounds, week)),
+      lifeWeeks: (bounds) => (basis === 'own' || where.row === null ? null : Math.floor(lifeWeeks(where.row, bounds))),
+    };
+  }
+}
+
+interface Place {
+  readonly store: StorePlace;
+  readonly row: StorageRow | null;
+}
+
+/** Of the stores that may take the crop, the one it keeps longest in; a store without a list of crops takes any the table keeps there. */
+function storeFor(stores: readonly StorePlace[], crop: PlannedCrop, ids: readonly string[], ownLossKnown: boolean): Place | null {
+  const rows = (crop.reference?.storageIds ?? []).flatMap((id) => reference.storage.get(id) ?? []);
+  const places = stores.flatMap((store): Place[] => {
+    const isNamed = store.crops.some((id) => ids.includes(id));
+    if (!isNamed && store.crops.length > 0) return [];
+    const row = rows.find((one) => one.store === store.kind) ?? null;
+    return row !== null || (isNamed && ownLossKnown) ? [{ store, row }] : [];
+  });
+  const life = (place: Place) => (place.row === null ? 0 : lifeWeeks(place.row, 'typ'));
+  return places.toSorted((a, b) => life(b) - life(a))[0] ?? null;
+}
+
+function lifeWeeks(row: StorageRow, bounds: Bounds): number {
+  if (bounds === 'typ') return (row.lifeLowWeeks + row.lifeHighWeeks) / 2;
+  return bounds === 'low' ? row.lifeLowWeeks : row.lifeHighWeeks;
+}
+
+/** A poor year loses the table's high figure. */
+function monthlyPct(row: StorageRow, bounds: Bounds): number {
+  if (bounds === 'typ') return (row.lossLowPctMonth + row.lossHighPctMonth) / 2;
+  return bounds === 'low' ? row.lossHighPctMonth : row.lossLowPctMonth;
+}
+
+/** Own losses are dated; a week goes by the figure in force on its Thursday, the day that gives an ISO week its year. */
+function ownLoss(losses: readonly OwnStoreLoss[], axis: WeekAxis, week: number): number {
+  const thursday = axis.textOf(axis.dayOf(week) + 3);
+  const inForce = losses.filter((loss) => loss.from === null || loss.from <= thursday);
+  return inForce.toSorted((a, b) => ((a.from ?? '') < (b.from ?? '') ? 1 : -1))[0]?.lossShareWeek ?? 0;
+}
+
+/** Weeks before the farm's first week of loss (curing), in that one season. */
+function freeWeeks(farm: Farm, axis: WeekAxis): (week: number) => boolean {
+  const from = farm.about.conventions.storeLossFrom;
+  if (from === null) return () => false;
+  const first = axis.weekOf(dayNumber(from));
+  const season = first - 26;
+  return (week) => week < first && week >= season;
+}
+
+/** A farm that knows only the loss of a whole winter: the same share each week of half a year. */
+const winterWeeks = 26;
+function spreadLoss(totalShare: number): number {
+  return 1 - (1 - totalShare) ** (1 / winterWeeks);
+}
