@@ -29,6 +29,7 @@ const cropNeed = z
     setKg: amount,
     packs: amount,
     trays: amount,
+    harvestYear: z.number(),
     plannedM2: z.number(),
     plots: z.array(z.string()),
     why: z.object({ area: z.string(), seed: z.string() }),

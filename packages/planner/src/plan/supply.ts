@@ -11,7 +11,7 @@ export interface Keep {
   readonly source: string;
 }
 
-/** What one crop needs in one box year: the box weeks from the first harvest of its season to the next season's. */
+/** What one crop needs in one box year: the runs of its slots' windows that begin in that year, whole. */
 export interface CropNeed {
   readonly crop: string;
   readonly name: string;
@@ -37,7 +37,9 @@ export interface CropNeed {
   readonly setKg: number | null;
   readonly packs: number | null;
   readonly trays: number | null;
-  /** Ground the plan gives it that year, and the plots. */
+  /** Season whose stands have to bring it. */
+  readonly harvestYear: number;
+  /** Ground the plan gives it in that season, and the plots. */
   readonly plannedM2: number;
   readonly plots: readonly string[];
   readonly why: { readonly area: string; readonly seed: string };

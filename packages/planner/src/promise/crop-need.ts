@@ -15,7 +15,7 @@ import type { CropFlow, Filled } from '../supply/fill.ts';
 import { householdsOf, unitKgOf } from './demand.ts';
 import { keptShare, marketableKgM2, yieldSaid } from './known.ts';
 import { noPlants, plantsFor } from './plants.ts';
-import { type Asked, type SeasonAsk, seasonKey } from './season-ask.ts';
+import type { Asked, WeekAsk } from './week-asks.ts';
 import { storeKeepOf } from './store-keep.ts';
 
 /** What a crop is asked for, whichever way the farm counts: by the week's boxes, or by the household's year. */
@@ -26,9 +26,14 @@ interface Demand {
   readonly storeKeep: Keep | null;
   /** Ground said outright. */
   readonly areaM2: number | null;
+  /** Season whose stands have to bring it. */
+  readonly harvestYear: number;
 }
 
-/** Needs of the crops whose season begins in the year, in the order in which the promise names them. */
+/**
+ * Needs of the box year: the runs of slot windows that begin in the year, whole (a window from November to March is the November's). In the order in
+ * which the promise names the crops.
+ */
 export function cropNeeds(input: SupplyInput, filled: Filled, asked: Asked, year: number): readonly CropNeed[] {
   const promise = input.farm.promise;
   if (promise === null) return [];
@@ -39,8 +44,8 @@ export function cropNeeds(input: SupplyInput, filled: Filled, asked: Asked, year
     if (crop === null) return [];
     const flow = filled.flows.get(id);
     const yearNeed = promise.needs.find((need) => need.crop === id && !inSlots.includes(id));
-    const season = asked.seasons.get(seasonKey(id, year));
-    const demand = yearNeed !== undefined ? needOfYear(input, crop, yearNeed) : season === undefined ? null : needOfSeason(filled, flow, season);
+    const asks = (asked.byCrop.get(id) ?? []).filter((ask) => ask.boxYear === year);
+    const demand = yearNeed !== undefined ? needOfYear(input, crop, yearNeed) : flow === undefined || asks.length === 0 ? null : needOfWeeks(filled, flow, asks);
     return demand === null ? [] : [cropNeed(input, crop, { flow, demand, year })];
   });
 }
@@ -52,14 +57,13 @@ function needOfYear(input: SupplyInput, crop: PlannedCrop, need: YearNeed): Dema
   const kgM2 = packedKgM2(crop);
   const kg = need.kgHousehold !== null ? need.kgHousehold * households : areaM2 !== null && kgM2 !== null ? areaM2 * kgM2 : null;
   const unitKg = unitKgOf(crop, crop.unit);
-  return { boxWeeks: promise?.boxWeeksPerYear ?? 0, units: kg === null || unitKg === null ? 0 : kg / unitKg, kg, storeKeep: wholeWinterKeep(crop), areaM2 };
+  return { boxWeeks: promise?.boxWeeksPerYear ?? 0, units: kg === null || unitKg === null ? 0 : kg / unitKg, kg, storeKeep: wholeWinterKeep(crop), areaM2, harvestYear: input.year };
 }
 
-function needOfSeason(filled: Filled, flow: CropFlow | undefined, season: SeasonAsk): Demand {
-  const kg = season.weeks.reduce((sum, week) => sum + week.kg, 0);
-  const storeKeep = wholeWinterKeep(season.crop) ?? (flow === undefined ? null : storeKeepOf(filled, flow, season));
+function needOfWeeks(filled: Filled, flow: CropFlow, asks: readonly WeekAsk[]): Demand {
   return {
-    boxWeeks: new Set(season.weeks.map((week) => week.week)).size, units: season.weeks.reduce((sum, week) => sum + week.units, 0), kg, storeKeep, areaM2: null,
+    boxWeeks: new Set(asks.map((ask) => ask.week)).size, units: asks.reduce((sum, ask) => sum + ask.units, 0), kg: asks.reduce((sum, ask) => sum + ask.kg, 0),
+    storeKeep: wholeWinterKeep(flow.crop) ?? storeKeepOf(filled, flow, asks), areaM2: null, harvestYear: Math.max(...asks.map((ask) => ask.harvestYear)),
   };
 }
 
@@ -80,14 +84,14 @@ function cropNeed(input: SupplyInput, crop: PlannedCrop, { flow, demand, year }:
   const keeps = said?.measure === 'packed' ? [] : keepsOf(crop, demand.storeKeep);
   const keepShare = keeps.reduce((share, keep) => share * keep.keepShare, 1);
   const needM2 = demand.areaM2 ?? areaFor(crop, demand.kg, keeps);
-  const lots = (flow?.lots ?? []).map((lot) => lot.lot).filter((lot) => lot.harvestYear === year && lot.areaM2 > 0);
+  const lots = (flow?.lots ?? []).map((lot) => lot.lot).filter((lot) => lot.harvestYear === demand.harvestYear && lot.areaM2 > 0);
   const kgM2 = said?.measure === 'gross' ? said.kgM2 : marketableKgM2(crop);
   return {
     crop: crop.id, name: crop.name, look: cropLook(plantOf(crop.id, input.crops)), unit: crop.unit, boxWeeks: demand.boxWeeks, demandUnits: demand.units, demandKg: demand.kg,
     keeps, keepShare, liftKg: demand.kg === null ? null : areaNeeded.liftKg(demand.kg, keepShare),
     yieldKgM2: kgM2, yieldBasis: said?.basis ?? 'unknown', needM2,
     ...(needM2 === null ? noPlants : plantsFor(crop, needM2)),
-    plannedM2: lots.reduce((sum, lot) => sum + lot.areaM2, 0), plots: [...new Set(lots.map((lot) => lot.plot))],
+    harvestYear: demand.harvestYear, plannedM2: lots.reduce((sum, lot) => sum + lot.areaM2, 0), plots: [...new Set(lots.map((lot) => lot.plot))],
     why: { area: `area/${crop.id}/${year}`, seed: `seed/${crop.id}/${year}` },
   };
 }

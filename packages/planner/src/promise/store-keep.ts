@@ -2,17 +2,18 @@
 import type { Keep } from '../plan/supply.ts';
 import { seasonDays } from '../supply/harvest-window.ts';
 import type { CropFlow, Filled } from '../supply/fill.ts';
-import type { SeasonAsk } from './season-ask.ts';
+import type { WeekAsk } from './week-asks.ts';
 
-/** Null where the season's asks are all met fresh, or nothing is known of how it keeps. */
-export function storeKeepOf(filled: Filled, flow: CropFlow, season: SeasonAsk): Keep | null {
+/** Null where the asks are all met fresh, or nothing is known of how it keeps. */
+export function storeKeepOf(filled: Filled, flow: CropFlow, asks: readonly WeekAsk[]): Keep | null {
   if (flow.keeping === null) return null;
   const loss = flow.keeping.lossShare('typ');
-  const inWeek = weekIn(filled, flow, season.harvestYear);
+  const inWeeks = new Map([...new Set(asks.map((ask) => ask.harvestYear))].map((year) => [year, weekIn(filled, flow, year)]));
   let wantedKg = 0;
   let putInKg = 0;
   let isStored = false;
-  for (const ask of season.weeks) {
+  for (const ask of asks) {
+    const inWeek = inWeeks.get(ask.harvestYear) ?? ask.week;
     const fromStore = ask.from === 'store' || (ask.from === 'missing' && ask.week > inWeek);
     wantedKg += ask.kg;
     putInKg += fromStore ? ask.kg / keptBetween(loss, inWeek, ask.week) : ask.kg;

@@ -4,7 +4,7 @@ import type { BoxPromise } from '@leywright/book';
 import type { SupplyInput } from '../plan/inputs.ts';
 import type { CropNeed } from '../plan/supply.ts';
 import { cropNeeds } from '../promise/crop-need.ts';
-import { type Asked, askedOfSeasons } from '../promise/season-ask.ts';
+import { type Asked, askedOfCrops } from '../promise/week-asks.ts';
 import { type Filled, fillBoxes } from './fill.ts';
 import { type Lot, lotsOf } from './lot.ts';
 import { axisAround, type WeekAxis } from './week-axis.ts';
@@ -37,7 +37,7 @@ export function supplyRun(input: SupplyInput): SupplyRun {
   const lots = lotsOf(input, axis);
   const filled = (bounds: 'low' | 'typ' | 'high') => fillBoxes({ input, promise, axis, lots, bounds });
   const typ = filled('typ');
-  const asked = askedOfSeasons(typ);
+  const asked = askedOfCrops(typ);
   const years = Array.from({ length: axis.weeks }, (_, week) => Number(axis.nameOf(week).slice(0, 4)));
   return {
     input, promise, axis, lots, typ, low: filled('low'), high: filled('high'), asked, needs: cropNeeds(input, typ, asked, input.year),

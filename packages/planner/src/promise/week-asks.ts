@@ -1,12 +1,14 @@
 /**
- * What the boxes ask of each crop's season: week by week, what it gives to the boxes and its part of what they go without.
+ * What the boxes ask of each crop: week by week, what it gives to the boxes and its part of what they go without.
  *
  * Where a slot names several crops, each is asked for what it fills in its turn. What nothing fills falls to the crop that was there last, for it
  * is that one's store or stand that did not reach; before any was there, to the first of the list that is grown at all.
  */
+import { yearOf } from '@leywright/measures';
 import type { PlannedCrop } from '../plan/inputs.ts';
 import { seasonStart } from '../supply/crop-season.ts';
 import type { CropFlow, Filled, SlotWeek } from '../supply/fill.ts';
+import { windowStartOf } from './box-weeks.ts';
 import { unitKgOf } from './demand.ts';
 
 export interface WeekAsk {
@@ -15,12 +17,10 @@ export interface WeekAsk {
   readonly units: number;
   readonly kg: number;
   readonly from: 'fresh' | 'store' | 'missing';
-}
-
-export interface SeasonAsk {
-  readonly crop: PlannedCrop;
+  /** Season it is, or would have been, harvested in. */
   readonly harvestYear: number;
-  readonly weeks: readonly WeekAsk[];
+  /** Year in which this run of the slot's window began: its box year. */
+  readonly boxYear: number;
 }
 
 /** The part of a slot's week that went without, and whose it was. */
@@ -34,43 +34,36 @@ export interface Missing {
 }
 
 export interface Asked {
-  /** By crop and harvest year, `crop/year`. */
-  readonly seasons: ReadonlyMap<string, SeasonAsk>;
+  readonly byCrop: ReadonlyMap<string, readonly WeekAsk[]>;
   readonly missing: readonly Missing[];
 }
 
-export function seasonKey(crop: string, harvestYear: number): string {
-  return `${crop}/${harvestYear}`;
-}
-
-export function askedOfSeasons(filled: Filled): Asked {
-  const seasons = new Map<string, { crop: PlannedCrop; harvestYear: number; weeks: WeekAsk[] }>();
+export function askedOfCrops(filled: Filled): Asked {
+  const byCrop = new Map<string, WeekAsk[]>();
   const missing: Missing[] = [];
-  const add = (crop: PlannedCrop, harvestYear: number, ask: WeekAsk) => {
-    const key = seasonKey(crop.id, harvestYear);
-    const season = seasons.get(key) ?? { crop, harvestYear, weeks: [] };
-    season.weeks.push(ask);
-    seasons.set(key, season);
-  };
   filled.weeks.forEach((slots, week) => {
     for (const slotWeek of slots) {
-      const { slot, units } = slotWeek.ask;
-      for (const take of slotWeek.takes) {
-        const from = take.from === 'store' ? 'store' : 'fresh';
-        add(take.crop, take.harvestYear, { week, slot: slot.id, ...amount(take.crop, units * take.share, slot.unit), from });
+      const boxYear = boxYearOf(filled, slotWeek, week);
+      const whose = slotWeek.missingShare === 0 ? null : whoseLack(filled, slotWeek, week);
+      const parts = slotWeek.takes.map((take) => ({ ...take, from: take.from === 'store' ? ('store' as const) : ('fresh' as const) }));
+      const lack = whose === null ? [] : [{ ...whose, share: slotWeek.missingShare, from: 'missing' as const }];
+      for (const { crop, harvestYear, share, from } of [...parts, ...lack]) {
+        const { slot } = slotWeek.ask;
+        const units = slotWeek.ask.units * share;
+        const asks = byCrop.get(crop.id) ?? [];
+        asks.push({ week, slot: slot.id, units, kg: units * (unitKgOf(crop, slot.unit) ?? 0), from, harvestYear, boxYear });
+        byCrop.set(crop.id, asks);
       }
-      if (slotWeek.missingShare === 0) continue;
-      const whose = whoseLack(filled, slotWeek, week);
-      if (whose === null) continue;
-      add(whose.crop, whose.harvestYear, { week, slot: slot.id, ...amount(whose.crop, units * slotWeek.missingShare, slot.unit), from: 'missing' });
-      missing.push({ week, slot: slot.id, ...whose, boxesShare: slotWeek.missingShare * slotWeek.ask.boxesShare });
+      if (whose !== null) missing.push({ week, slot: slotWeek.ask.slot.id, ...whose, boxesShare: slotWeek.missingShare * slotWeek.ask.boxesShare });
     }
   });
-  return { seasons, missing };
+  return { byCrop, missing };
 }
 
-function amount(crop: PlannedCrop, units: number, unit: 'kg' | 'head' | 'bunch'): { units: number; kg: number } {
-  return { units, kg: units * (unitKgOf(crop, unit) ?? 0) };
+function boxYearOf(filled: Filled, { ask }: SlotWeek, week: number): number {
+  const day = filled.calendar[week]?.usualDay;
+  const start = day === undefined ? null : windowStartOf(ask.slot.window, day);
+  return start === null ? Number(filled.axis.nameOf(week).slice(0, 4)) : yearOf(start);
 }
 
 /** The crop of the slot whose season began last before the week; none has begun: the first that is grown, else the first of the list. */
@@ -102,4 +95,3 @@ function startOfSeason(flow: CropFlow, year: number): number {
 function firstDay(lot: CropFlow['lots'][number]['lot']): number {
   return lot.recorded.length === 0 ? lot.window.readyFrom : Math.min(lot.window.readyFrom, ...lot.recorded.map((cut) => cut.day));
 }
-
