@@ -65,14 +65,19 @@ export function deskOver(store: Store, clock: Clock): Desk {
   return { store, shelf: farmShelf(store), clock, random: (bytes) => randomBytes(bytes), version };
 }
 
-/** The day follows the machine's clock and zone, unless one was given. */
+/** The day follows the machine's clock and zone. Where one was given, what comes in is received on that day too, at the hour it is. */
 export function clockOf(fixed: Day | null): Clock {
   const localDay = () => {
     const now = new Date();
     const two = (number: number) => String(number).padStart(2, '0');
     return asDay(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
   };
-  return { today: () => fixed ?? localDay(), now: () => new Date().toISOString() };
+  return { today: () => fixed ?? localDay(), now: () => instantOn(fixed) };
+}
+
+function instantOn(fixed: Day | null): string {
+  const now = new Date().toISOString();
+  return fixed === null ? now : `${fixed}${now.slice(fixed.length)}`;
 }
 
 function portSentence(error: unknown, port: number): string {

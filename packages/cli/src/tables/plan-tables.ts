@@ -71,8 +71,8 @@ export function needsTable(plan: Plan, voice: Voice): string | null {
   if (needs.length === 0) return null;
   const rows = needs.map((need) => [
     need.name,
-    speak.mass(need.demandKg, voice),
-    speak.mass(need.liftKg, voice),
+    massOrNot(need.demandKg, voice),
+    massOrNot(need.liftKg, voice),
     need.needM2 === null ? 'not known' : speak.area(need.needM2, voice),
     speak.area(need.plannedM2, voice),
     need.rowM === null ? '' : `${Math.round(need.rowM)} m`,
@@ -93,6 +93,10 @@ export function needsTable(plan: Plan, voice: Voice): string | null {
     ],
     rows,
   );
+}
+
+function massOrNot(kg: number | null, voice: Voice): string {
+  return kg === null ? 'not known' : speak.mass(kg, voice);
 }
 
 export function reachLine(plan: Plan): string | null {

@@ -33,6 +33,8 @@ export async function buildApp({ desk, webRoot, address, log }: AppSettings): Pr
     bodyLimit: bodyLimitBytes,
     routerOptions: { maxParamLength: paramChars },
     exposeHeadRoutes: true,
+    frameworkErrors: (_error, request, reply) =>
+      refuse(reply, 404, 'no-such-page', { found: request.url.slice(0, 200) }),
   });
   guard(app, address);
   answerErrors(app, () => hexOf(desk.random(bytesOfReference)));

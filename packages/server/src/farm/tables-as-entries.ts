@@ -22,7 +22,11 @@ export function tablesAsEntries(tables: Farm, book: readonly ReceivedEntry[], st
   const before = new Map(entriesOf(told, stamp).map((entry) => [rowOf(entry), writtenValue(entry)]));
   const rows = entriesOf(tables, stamp);
   const changed = rows.filter((entry) => before.get(rowOf(entry)) !== writtenValue(entry));
-  return [...changed, ...takenAway(before, rows, stamp)];
+  // A device counts without gaps: a number left out would be a record not yet received.
+  return [...changed, ...takenAway(before, rows, stamp)].map((entry, at) => ({
+    ...entry,
+    deviceSeq: stamp.deviceSeqFrom + at,
+  }));
 }
 
 /** The farm as tables and book together tell it: the same as after an import. */
@@ -56,7 +60,7 @@ function takenAway(before: ReadonlyMap<string, string>, rows: readonly Entry[], 
         id: newId(place),
         ...envelope,
         doneAt: null,
-        deviceSeq: deviceSeqFrom + place,
+        deviceSeq: deviceSeqFrom,
         body: { kind: 'set', subject, key, value: null },
         amends: null,
         reason: null,
