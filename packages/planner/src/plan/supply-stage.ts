@@ -1,9 +1,10 @@
 /** Supply and work with their findings, from the ground and the farm's promise. */
+
+import { planSupply } from '../supply/plan-supply.ts';
 import type { Finding } from './finding.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Supply } from './supply.ts';
 import type { Work } from './work.ts';
-import { planSupply } from '../supply/plan-supply.ts';
 
 export interface SupplyStage {
   readonly supply: Supply | null;
