@@ -31,8 +31,8 @@ export function tablesAsEntries(tables: Farm, book: readonly ReceivedEntry[], st
 
 /** The farm as tables and book together tell it: the same as after an import. */
 export function farmOfFolder(tables: Farm, book: readonly ReceivedEntry[], today: Day) {
-  const stamp = trialStamp(tables, today);
-  const entries = [...book, ...tablesAsEntries(tables, book, stamp)];
+  if (!describesFarm(book)) return { ...replay(tables, book), described: () => tables };
+  const entries = [...book, ...tablesAsEntries(tables, book, trialStamp(tables, today))];
   const base = emptyFarm(tables.about);
   return { ...replay(base, entries), described: () => replay(base, entries, { only: 'descriptions' }).farm };
 }
