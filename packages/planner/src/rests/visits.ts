@@ -25,7 +25,7 @@ export function visitsOf(plot: string, fromDay: number, ground: RestGround): rea
   for (const later of stands) {
     if (later.fromDay < fromDay) continue;
     for (const rule of hosts.rulesOf(later)) {
-      const visit = worstVisit(later, rule, { plot, ground, hosts, hasParents });
+      const visit = worstVisit(later, rule, { plot, ground, hosts, hasParents, onlyBroken: rule.scope === 'organism' });
       if (visit !== null) visits.push(visit);
     }
   }
@@ -38,7 +38,7 @@ export function visitOf(one: GroundStand, rule: string, ground: RestGround): Vis
   const hosts = hostBook(ground);
   const found = hosts.rulesOf(one).find((other) => other.id === rule);
   const hasParents = ground.parts.some((part) => part.plot === plot && part.parents.length > 0);
-  const search = { plot, ground, hosts, hasParents };
+  const search = { plot, ground, hosts, hasParents, onlyBroken: false };
   const worst = found === undefined ? null : worstFound(one, found, search);
   return found === undefined || worst === null
     ? null
@@ -50,6 +50,8 @@ interface Search {
   readonly ground: RestGround;
   readonly hosts: HostBook;
   readonly hasParents: boolean;
+  /** Of organisms only the breaches are told, so hosts of long ago need not be looked at. */
+  readonly onlyBroken: boolean;
 }
 
 interface Found {
@@ -86,19 +88,29 @@ function gapOf(found: Found): number {
 type Stretch = Pick<Ancestor, 'plot' | 'span' | 'share' | 'fromDay' | 'untilDay'>;
 
 function lastHost(later: Occupation, rule: RestRule, search: Search): Found | null {
+  const longestYears = search.onlyBroken ? Math.max(rule.needYears, rule.infestedYears ?? 0) : Number.POSITIVE_INFINITY;
   let last: Found | null = null;
   for (const stretch of stretchesOf(later, search)) {
     for (const earlier of search.hosts.ofRule(stretch.plot, rule)) {
-      const lastYear = earlier.lastYear;
-      if (lastYear === null || (last !== null && lastYear < last.lastYear) || !cameBefore(earlier, later, stretch))
-        continue;
-      const sharedShare = shareOf(earlier, stretch);
-      if (sharedShare <= leastShare) continue;
-      if (last === null || lastYear > last.lastYear || sharedShare > last.sharedShare)
-        last = { later, earlier, lastYear, sharedShare };
+      const leastYear = last?.lastYear ?? Number.NEGATIVE_INFINITY;
+      const lastYear = earlier.lastYear ?? Number.NEGATIVE_INFINITY;
+      if (lastYear < leastYear || later.plantingYear - lastYear >= longestYears) continue;
+      last = laterOf(last, foundOn(stretch, earlier, later));
     }
   }
   return last;
+}
+
+function foundOn(stretch: Stretch, earlier: Occupation, later: Occupation): Found | null {
+  if (earlier.lastYear === null || !cameBefore(earlier, later, stretch)) return null;
+  const sharedShare = shareOf(earlier, stretch);
+  return sharedShare <= leastShare ? null : { later, earlier, lastYear: earlier.lastYear, sharedShare };
+}
+
+/** The one that ended later; of two of one year the one on more of the ground. */
+function laterOf(a: Found | null, b: Found | null): Found | null {
+  if (a === null || b === null) return a ?? b;
+  return b.lastYear > a.lastYear || (b.lastYear === a.lastYear && b.sharedShare > a.sharedShare) ? b : a;
 }
 
 function stretchesOf(later: Occupation, { plot, ground, hasParents }: Search): readonly Stretch[] {
