@@ -35,6 +35,11 @@ export class Stock {
     return this.#bins.reduce((sum, bin) => sum + bin.kg, 0);
   }
 
+  /** The next harvest is there: what is left leaves the store, and the ledger ends with it. */
+  clearOut(): void {
+    this.#bins = [];
+  }
+
   /** Begins a week: what is too old goes, the rest loses its share. */
   open(week: number, lossShare: number, lifeWeeks: number | null): void {
     const openKg = this.kg;

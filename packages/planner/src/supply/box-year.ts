@@ -11,8 +11,10 @@ import { packingKeep } from '../promise/known.ts';
 import type { Filled, SlotWeek } from './fill.ts';
 import type { SupplyRun } from './supply-run.ts';
 
-/** Boxes short by less than this share of an item are not short: half a box in a hundred. */
-export const shortLimit = 0.005;
+/** A thing that fewer than one box in two hundred goes without is not missing: kilos are not reckoned so finely. */
+export const missingLimit = 0.005;
+/** Boxes are short when one in twenty, or more, is without something promised. */
+export const shortLimit = 0.05;
 
 export function boxYear(run: SupplyRun): readonly BoxWeek[] {
   return run.typ.calendar.slice(run.fromWeek, run.toWeek).map((_, at) => boxWeek(run, run.fromWeek + at));
@@ -31,9 +33,9 @@ export function boxWeek(run: SupplyRun, week: number): BoxWeek {
     week: calendar.week, weekIndex: week + run.planOffset, packOn: calendar.packOn, closed: calendar.closed,
     boxes: isOpen ? householdsOf(run.promise) : 0, promised,
     items: slots.flatMap((slot) => itemsOf(run, slot)),
-    missing: slots.filter((slot) => slot.missingShare * slot.ask.boxesShare > shortLimit)
+    missing: slots.filter((slot) => slot.missingShare * slot.ask.boxesShare > missingLimit)
       .map((slot) => ({ slot: slot.ask.slot.id, crops: slot.ask.slot.crops, boxesShare: slot.missingShare * slot.ask.boxesShare })),
-    itemsPerBox, shortItems: lack > shortLimit ? lack : 0, low: itemsIn(run.low, week), high: Math.max(itemsIn(run.high, week), itemsPerBox),
+    itemsPerBox, shortItems: lack >= shortLimit ? lack : 0, low: itemsIn(run.low, week), high: Math.max(itemsIn(run.high, week), itemsPerBox),
     why: `box/${calendar.week}`,
   };
 }

@@ -2,8 +2,10 @@
  * Fills the boxes, week by week, from what is ready in the ground and what lies in store.
  *
  * Rule    In each week: the stores lose their share of what they held; what ripens joins what stands; the slots are filled in their order, each
- *         from the first crop of its list that has any, fresh before stored, then from the next. A crop already in this week's boxes is passed
+ *         from the first crop of its list that has any, fresh before stored, then from the next; what the book says was cut for a week's
+ *         boxes goes before all. A crop already in this week's boxes is passed
  *         over while another of the list has any: a second portion is not a second thing. What has stood its time goes to the store.
+ *         When the next season's harvest begins, what is left of the old one is no longer put in boxes.
  * Checks  test/supply/fill.test.ts (kilos in = kilos out + loss + left, for every crop and week)
  */
 import { dayNumber } from '@leywright/measures';
@@ -101,8 +103,7 @@ function fillSlot(slot: { ask: SlotAsk; offers: readonly Offer[] }, week: number
   const takes: Take[] = [];
   let missing = 1;
   const asks: { stock: Stock; askedKg: number; gaveKg: number }[] = [];
-  const inOrder = [...slot.offers.filter((offer) => !taken.has(offer.flow.crop.id)), ...slot.offers.filter((offer) => taken.has(offer.flow.crop.id))];
-  for (const offer of inOrder) {
+  for (const offer of inTurn(slot.offers, taken)) {
     if (missing <= 1e-9) break;
     for (const take of freshTakes(offer, week, missing)) {
       takes.push(take);
@@ -122,6 +123,12 @@ function fillSlot(slot: { ask: SlotAsk; offers: readonly Offer[] }, week: number
   const missingShare = missing > 1e-9 ? missing : 0;
   for (const { stock, askedKg, gaveKg } of asks) stock.asks.push({ week, askedKg, gaveKg, missingShare, slot: slot.ask.slot.id });
   return { ask: slot.ask, takes, missingShare };
+}
+
+/** What is recorded as cut for this week's boxes first, then in the order of the list; what is in the boxes already comes last. */
+function inTurn(offers: readonly Offer[], taken: ReadonlySet<string>): readonly Offer[] {
+  const rank = (offer: Offer) => (taken.has(offer.flow.crop.id) ? 2 : offer.flow.lots.some((lot) => lot.hasLaid) ? 0 : 1);
+  return offers.toSorted((a, b) => rank(a) - rank(b));
 }
 
 /** Old stock first; one that is used up is asked no more once there is a newer one. */
@@ -152,6 +159,8 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
 }
 
 function openWeek(flow: WorkingFlow, week: number): void {
+  const newest = flow.lots.reduce((year, lot) => (lot.lot.readyWeek <= week ? Math.max(year, lot.lot.harvestYear) : year), 0);
+  for (const stock of flow.stocks) if (stock.harvestYear < newest) stock.clearOut();
   for (const stock of flow.stocks) stock.open(week, flow.lossShare?.[week] ?? 0, flow.lifeWeeks);
   for (const lot of flow.lots) {
     lot.ripen(week);

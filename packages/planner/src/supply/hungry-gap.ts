@@ -2,8 +2,8 @@
  * The hungry gap: the weeks in the year's first half when the ground gives least, between the end of the winter crops and the first new ones.
  *
  * Rule    Count the field-fresh things in an average box of each box week (nothing from store or tunnel). The gap lies about the week with the fewest
- *         between 1 February and 31 July (half a year later south of the equator) and reaches both ways as long as there is less than one thing more than
- *         in that week. It is a gap only if that week has at least one thing less than the middle week of the year.
+ *         between 1 February and 31 July (half a year later south of the equator) and reaches both ways as long as a week has at most half of what the
+ *         fullest week of the year has. It is a gap only if its lowest week has so little.
  * Source  the trade's own word for April to early June (common practice); the rule is ours, and every page uses this one.
  */
 import type { BoxWeek, Supply } from '../plan/supply.ts';
@@ -14,15 +14,13 @@ export function hungryGap(boxes: readonly BoxWeek[], latDeg: number): Supply['hu
   if (spring.length === 0) return null;
   const fresh = new Map(open.map((box) => [box.week, freshItems(box)]));
   const of = (box: BoxWeek) => fresh.get(box.week) ?? 0;
-  const sorted = open.map(of).toSorted((a, b) => a - b);
-  const middle = sorted[Math.floor(sorted.length / 2)] ?? 0;
   const lowest = spring.reduce((least, box) => (of(box) < of(least) ? box : least));
-  if (of(lowest) > middle - 1) return null;
-  const limit = of(lowest) + 1;
+  const limit = Math.max(...open.map(of)) / 2;
+  if (of(lowest) > limit) return null;
   let from = spring.indexOf(lowest);
   let to = from;
-  while (from > 0 && of(spring[from - 1] ?? lowest) < limit) from -= 1;
-  while (to < spring.length - 1 && of(spring[to + 1] ?? lowest) < limit) to += 1;
+  while (from > 0 && of(spring[from - 1] ?? lowest) <= limit) from -= 1;
+  while (to < spring.length - 1 && of(spring[to + 1] ?? lowest) <= limit) to += 1;
   return { from: (spring[from] ?? lowest).week, to: (spring[to] ?? lowest).week };
 }
 

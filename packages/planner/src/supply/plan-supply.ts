@@ -23,7 +23,7 @@ export function supplyOf(run: SupplyRun): Supply {
     households: householdsOf(run.promise),
     needs: run.needs,
     harvests: harvestsOf(run),
-    stores: storeRuns(run.typ, run.fromWeek, run.toWeek - 1),
+    stores: storeRuns(run.typ, run.asked, { from: run.fromWeek, to: run.toWeek }),
     boxes,
     hungryGap: hungryGap(boxes, run.input.farm.about.place.latDeg),
     reach: reachOf(run),

@@ -5,13 +5,17 @@ export type UncutWhy = 'stand-ended' | 'stood-too-long';
 
 interface Ready {
   readonly week: number;
+  /** Cut already, as recorded, and lying in the shed. */
+  readonly isCut: boolean;
   kg: number;
 }
 
 export class StandingLot {
   readonly lot: Lot;
-  /** Kilos cut by place of the axis from `lot`'s first cut on. */
+  /** Kilos cut, by place of the axis. */
   readonly cut = new Map<number, number>();
+  /** Cut for the boxes, as recorded, beyond what the plan has in them. */
+  surplusKg = 0;
   uncutKg = 0;
   uncutWhy: UncutWhy | null = null;
   readonly #toComeKg: number;
@@ -31,12 +35,17 @@ export class StandingLot {
   /** What became ready in this week joins what stands. */
   ripen(week: number): void {
     const share = this.lot.readyShare[week - this.lot.readyWeek] ?? 0;
-    if (share > 0) this.#ready.push({ week, kg: share * this.#toComeKg });
+    if (share > 0) this.#ready.push({ week, isCut: false, kg: share * this.#toComeKg });
   }
 
-  /** Cut and recorded: it lies in the shed this week and no longer. */
+  /** Cut for the boxes and recorded: it lies in the shed this week and no longer. */
   lay(week: number, kg: number): void {
-    this.#ready.push({ week: week - this.lot.standingWeeks, kg });
+    this.#ready.unshift({ week, isCut: true, kg });
+    this.#note(week, kg);
+  }
+
+  get hasLaid(): boolean {
+    return this.#ready.some((ready) => ready.isCut && ready.kg > 1e-9);
   }
 
   /** Cuts up to that many kilos, the longest ready first, and says how many. */
@@ -46,22 +55,29 @@ export class StandingLot {
       const part = Math.min(ready.kg, wantedKg - given);
       ready.kg -= part;
       given += part;
+      if (!ready.isCut) this.#note(week, part);
       if (given >= wantedKg) break;
     }
-    this.#note(week, given);
     return given;
   }
 
   /** At the end of a week: what has stood its time, or has to leave with the stand. Cut for the store when there is one, else left. */
   clear(week: number, hasStore: boolean): number {
     const ends = week >= this.lot.lastWeek;
-    const leaving = this.#ready.filter((ready) => ends || week - ready.week >= this.lot.standingWeeks);
-    const kg = leaving.reduce((sum, ready) => sum + ready.kg, 0);
-    this.#ready = this.#ready.filter((ready) => ready.kg > 1e-9 && !leaving.includes(ready));
-    if (kg <= 1e-9) return 0;
-    if (hasStore) this.#note(week, kg);
-    else this.#lose(kg, ends ? 'stand-ended' : 'stood-too-long');
-    return hasStore ? kg : 0;
+    let laidKg = 0;
+    let standingKg = 0;
+    this.#ready = this.#ready.filter((ready) => {
+      const leaves = ready.isCut || ends || week - ready.week >= this.lot.standingWeeks;
+      if (leaves && ready.isCut) laidKg += ready.kg;
+      else if (leaves) standingKg += ready.kg;
+      return !leaves && ready.kg > 1e-9;
+    });
+    if (hasStore) this.#note(week, standingKg);
+    else {
+      this.surplusKg += laidKg;
+      if (standingKg > 1e-9) this.#lose(standingKg, ends ? 'stand-ended' : 'stood-too-long');
+    }
+    return hasStore ? laidKg + standingKg : 0;
   }
 
   note(week: number, kg: number): void {
