@@ -18,40 +18,43 @@ interface BayStand {
 
 const bayYears: readonly (readonly BayStand[])[] = [
   [
-    { key: 'tomato', what: 'tomato-tunnel', from: '04-25', to: '10-18', planted: true },
-    { key: 'purslane', what: 'winter-purslane', from: '10-20', to: '04-12', toNextYear: true, planted: true },
+    { key: 'spinach', what: 'spinach', from: '02-12', to: '05-06' },
+    { key: 'tomato', what: 'tomato-tunnel', from: '05-08', to: '10-18', planted: true },
+    { key: 'purslane', what: 'winter-purslane', from: '10-20', to: '04-16', toNextYear: true, planted: true },
   ],
   [
     { key: 'french-bean', what: 'french-bean-dwarf', from: '04-20', to: '07-25' },
     { key: 'catch', what: 'phacelia', kind: 'cover', from: '08-01', to: '09-20' },
-    { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-28', to: '02-28', toNextYear: true },
+    { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-28', to: '02-18', toNextYear: true },
   ],
   [
-    { key: 'lettuce', what: 'lettuce-head', from: '03-12', to: '05-22', planted: true },
-    { key: 'cucumber', what: 'cucumber-tunnel', from: '05-24', to: '10-05', planted: true },
-    { key: 'salad', what: 'winter-salad-tunnel', from: '10-08', to: '04-12', toNextYear: true, planted: true },
+    { key: 'lettuce-1', what: 'lettuce-head', from: '02-24', to: '05-06', planted: true, half: 0 },
+    { key: 'lettuce-2', what: 'lettuce-head', from: '03-14', to: '05-18', planted: true, half: 1 },
+    { key: 'cucumber', what: 'cucumber-tunnel', from: '05-20', to: '10-05', planted: true },
+    { key: 'salad', what: 'winter-salad-tunnel', from: '10-08', to: '03-14', toNextYear: true, planted: true },
   ],
   [
-    { key: 'beetroot', what: 'beetroot-bunching', from: '04-15', to: '07-15', planted: true, half: 0 },
+    { key: 'beetroot', what: 'beetroot-bunching', from: '03-16', to: '07-15', planted: true, half: 0 },
     { key: 'catch', what: 'mix-phacelia-buckwheat', kind: 'cover', from: '07-20', to: '09-18', half: 0 },
-    { key: 'chard', what: 'chard', from: '04-22', to: '09-24', planted: true, half: 1 },
+    { key: 'chard', what: 'chard', from: '04-08', to: '09-24', planted: true, half: 1 },
     { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-28', to: '01-31', toNextYear: true },
   ],
   [
-    { key: 'carrot', what: 'carrot-bunching', from: '02-08', to: '07-05' },
-    { key: 'spring-onion', what: 'spring-onion', from: '07-08', to: '10-12' },
+    { key: 'carrot', what: 'carrot-bunching', from: '02-08', to: '07-05', half: 0 },
+    { key: 'spring-onion-1', what: 'spring-onion', from: '02-08', to: '07-05', half: 1 },
+    { key: 'spring-onion-2', what: 'spring-onion', from: '07-08', to: '10-12' },
     {
       key: 'winter-lettuce',
       what: 'lettuce-winter-tunnel',
       from: '10-14',
-      to: '04-25',
+      to: '04-28',
       toNextYear: true,
       planted: true,
     },
   ],
   [
-    { key: 'courgette', what: 'courgette', from: '05-15', to: '09-20', planted: true },
-    { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-25', to: '04-05', toNextYear: true },
+    { key: 'courgette', what: 'courgette', from: '05-01', to: '09-20', planted: true },
+    { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-25', to: '02-08', toNextYear: true },
   ],
 ];
 
