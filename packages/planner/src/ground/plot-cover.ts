@@ -22,11 +22,12 @@ export function harvestOf(
 export function coverOfStand(
   one: GroundStand,
   stands: readonly GroundStand[],
-  at: { readonly setting: GroundSetting; readonly isTunnel: boolean },
+  at: { readonly setting: GroundSetting; readonly isTunnel: boolean; readonly harvest?: HarvestDays | null },
 ): StandCover {
   const { setting, isTunnel } = at;
   const host = hostOf(one, stands);
-  const harvest = one.plant.crop?.establishment === 'crown' ? null : harvestOf(one, setting, isTunnel);
+  const days = at.harvest === undefined ? harvestOf(one, setting, isTunnel) : at.harvest;
+  const harvest = one.plant.crop?.establishment === 'crown' ? null : days;
   return standCover(one, {
     climate: setting.climate,
     fromDay: setting.days.fromDay,
@@ -41,10 +42,11 @@ export function coverOfStand(
 export function plotCover(plot: string, isTunnel: boolean, setting: GroundSetting): PlotCover {
   const all = setting.standsOf(plot);
   const stands = all.filter((one) => one.fromDay < setting.days.toDay && one.toDay > setting.days.fromDay);
-  const covers = stands.map((one) => coverOfStand(one, all, { setting, isTunnel }));
+  const harvests = new Map(stands.map((one) => [one, harvestOf(one, setting, isTunnel)]));
+  const covers = stands.map((one) => coverOfStand(one, all, { setting, isTunnel, harvest: harvests.get(one) ?? null }));
   const covered = stands.flatMap((one, at) => {
     const cover = covers[at];
     return cover === undefined ? [] : [{ one, cover }];
   });
-  return { stands, covers, lanes: lanesOf(covered, setting.days) };
+  return { stands, covers, harvests, lanes: lanesOf(covered, setting.days) };
 }

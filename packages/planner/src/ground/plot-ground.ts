@@ -21,7 +21,7 @@ import { nitrogenYears } from '../soil/nitrogen-year.ts';
 import { winterShares } from '../soil/winter-ground.ts';
 import { netAreaOf } from './net-area.ts';
 import { placedStand } from './place-stand.ts';
-import { harvestOf, plotCover } from './plot-cover.ts';
+import { plotCover } from './plot-cover.ts';
 import type { GroundSetting, PlotCover, PlotStage } from './stage.ts';
 
 export function plotStage(plot: Plot, setting: GroundSetting): PlotStage {
@@ -46,7 +46,7 @@ export function plotStage(plot: Plot, setting: GroundSetting): PlotStage {
               netM2: area.netM2,
               planFirstDay: setting.days.fromDay,
               cover,
-              harvest: harvestOf(one, setting, isTunnel),
+              harvest: covered.harvests.get(one) ?? null,
               recorded: setting.recorded.get(one.stand.id),
             }),
           ];
@@ -163,7 +163,7 @@ export function nitrogenInput(
     netM2,
     recordedKgOf: (stand) => setting.recorded.get(stand)?.kg ?? null,
     harvestYearOf: (one) => {
-      const harvest = harvestOf(one, setting, isTunnel);
+      const harvest = covered.harvests.get(one) ?? null;
       return yearOf(dayAt(harvest === null ? one.toDay - 1 : harvest.fromDay));
     },
   };

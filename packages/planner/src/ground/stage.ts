@@ -12,7 +12,7 @@ import type { Horizon } from '../plan/plan.ts';
 import type { NitrogenYear } from '../plan/soil.ts';
 import type { RestRule } from '../rests/rules.ts';
 import type { GroundStand } from './ground-stand.ts';
-import type { recordedHarvests } from './place-stand.ts';
+import type { HarvestDays, recordedHarvests } from './place-stand.ts';
 
 /** The farm as the ground's stages see it, indexed once a plan. */
 export interface GroundSetting {
@@ -35,6 +35,8 @@ export interface GroundSetting {
 export interface PlotCover {
   readonly stands: readonly GroundStand[];
   readonly covers: readonly StandCover[];
+  /** Harvest days of each; null where there is none. */
+  readonly harvests: ReadonlyMap<GroundStand, HarvestDays | null>;
   readonly lanes: readonly Lane[];
 }
 
