@@ -99,3 +99,14 @@ const winterWeeks = 26;
 function spreadLoss(totalShare: number): number {
   return 1 - (1 - totalShare) ** (1 / winterWeeks);
 }
+
+/** Whether the table has some kind of store the crop would lie in for so many weeks. */
+export function keepsSomewhere(crop: PlannedCrop, weeks: number): boolean {
+  return bestKind(crop).some((row) => row.lifeHighWeeks >= weeks);
+}
+
+/** Kinds of store the table knows for the crop, other than the field itself, the longest life first. */
+export function bestKind(crop: PlannedCrop): readonly StorageRow[] {
+  const rows = (crop.reference?.storageIds ?? []).flatMap((id) => reference.storage.get(id) ?? []);
+  return rows.filter((row) => row.store !== 'field').toSorted((a, b) => lifeWeeks(b, 'typ') - lifeWeeks(a, 'typ'));
+}
