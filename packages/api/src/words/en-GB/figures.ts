@@ -63,9 +63,24 @@ const exactly: Readonly<Record<string, WriteNumber>> = {
 const ways: Readonly<Record<string, (value: string | number | boolean, voice: Voice) => string>> = {
   number: (value) => (typeof value === 'number' ? number(value, Number.isInteger(value) ? 0 : 1) : String(value)),
   plain: (value) => String(value),
+  list: (value) =>
+    String(value)
+      .split(';')
+      .map((one) => one.replaceAll('-', ' '))
+      .join(', '),
   day: (value, voice) => writeDay(String(value), voice, { week: false }),
   start: (value, voice) => writeWeekStart(String(value), voice),
   month: (value) => monthName(String(value)),
+};
+
+/** Kinds of store of the storage table. */
+const storeKinds: Readonly<Record<string, string>> = {
+  cold: 'a cold store',
+  cool: 'a cool store',
+  ambient_frost_free: 'a frost-free shed',
+  ambient_warm: 'a warm loft',
+  clamp: 'a clamp',
+  field: 'the field',
 };
 
 /** Which names a figure's own name looks among, besides all of them in turn. */
@@ -105,6 +120,7 @@ function writeText(name: string, value: string, voice: Voice): string {
   if (readDay(value) !== null) return writeDay(value, voice, { week: true });
   if (readIsoWeek(value) !== null) return writeWeek(value, voice);
   if (readMonthDay(value) !== null) return `${Number(value.slice(3))} ${months[Number(value.slice(0, 2)) - 1]}`;
+  if (name === 'kind') return storeKinds[value] ?? value;
   const list = nameLists[name];
   const known = (list === undefined ? undefined : voice.names[list].get(value)) ?? value;
   const plant = voice.names.common.get(known);

@@ -7,7 +7,8 @@ import type { GroundCode } from './findings-ground.ts';
 export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCode | BookCode>, FindingWords>> = {
   'box-short': {
     title: 'The box is short',
-    sentence: 'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items} of {promisedItems}.',
+    sentence:
+      'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items:number} of {promisedItems}[, without {missing:list}].',
     cause: 'In these weeks neither the field nor the store has enough of what was promised.',
     remedy:
       'Grow more of what is missing, store more, name another crop for its place, or promise less in those weeks.',
@@ -46,7 +47,7 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
   },
   'yield-implausible': {
     title: 'A yield out of the ordinary',
-    sentence: '{crop}: you plan on {yieldTHa}; growers like you get {lowTHa} to {highTHa}.',
+    sentence: '{crop}: you plan on {yieldTHa}; the reference has [from {lowTHa} ][to {highTHa}].',
     cause: 'A slip in the unit is the usual reason. If it is right, keep it: your own figure is used.',
     remedy: 'Look at the unit; keep it if it is right.',
   },

@@ -1,5 +1,6 @@
 /** What could be done about a finding, by the code of the mend. */
 import type { BookMendCode, GroundMendCode } from '@leywright/planner';
+import { promiseMendWords } from './mends-promise.ts';
 
 const groundMendWords: Readonly<Record<GroundMendCode, string>> = {
   'move-to-year': 'Grow {stand} there in {year} or later.',
@@ -42,4 +43,8 @@ const bookMendWords: Readonly<Record<BookMendCode, string>> = {
   'write-rotation': 'Write the rotation, then agree it.',
 };
 
-export const mendWords: Readonly<Record<string, string>> = { ...groundMendWords, ...bookMendWords };
+export const mendWords: Readonly<Record<string, string>> = {
+  ...groundMendWords,
+  ...promiseMendWords,
+  ...bookMendWords,
+};
