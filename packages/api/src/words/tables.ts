@@ -1,7 +1,9 @@
 /** What every language brings: one table a kind of word, keyed by code. A missing code does not compile. */
 import type { FindingCode } from '@leywright/planner';
 import { writeFigure } from './en-GB/figures.ts';
-import { findingWords } from './en-GB/findings.ts';
+import { bookFindingWords } from './en-GB/findings-book.ts';
+import { groundFindingWords } from './en-GB/findings-ground.ts';
+import { promiseFindingWords } from './en-GB/findings-promise.ts';
 import { headlineWords } from './en-GB/headlines.ts';
 import { mendWords } from './en-GB/mends.ts';
 import { problemWords } from './en-GB/problems.ts';
@@ -28,7 +30,7 @@ export interface WordTables {
 
 export const wordTables: Readonly<Record<Language, WordTables>> = {
   'en-GB': {
-    findings: findingWords,
+    findings: { ...groundFindingWords, ...promiseFindingWords, ...bookFindingWords },
     mends: mendWords,
     problems: problemWords,
     rules: ruleWords,
