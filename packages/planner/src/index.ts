@@ -18,3 +18,4 @@ export type * from './plan/work.ts';
 export { jobKinds } from './plan/work.ts';
 export { type GroundDoubt, type GroundWhyTitle, groundDoubts, groundWhyTitles } from './why/doubts.ts';
 export { whyOf } from './why/why-of.ts';
+export { supplyMendCodes, type SupplyMendCode } from './shortage/say.ts';

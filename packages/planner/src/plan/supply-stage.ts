@@ -1,6 +1,9 @@
 /** Supply and work with their findings, from the ground and the farm's promise. */
-
-import { planSupply } from '../supply/plan-supply.ts';
+import { supplyFindings } from '../shortage/supply-findings.ts';
+import { supplyOf } from '../supply/plan-supply.ts';
+import { supplyRun } from '../supply/supply-run.ts';
+import { workFindings } from '../work/work-findings.ts';
+import { workOf } from '../work/plan-work.ts';
 import type { Finding } from './finding.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Supply } from './supply.ts';
@@ -12,6 +15,10 @@ export interface SupplyStage {
   readonly findings: readonly Finding[];
 }
 
+/** Worked out in one run, so that what is cut, boxed and worked at are the same kilos. */
 export function supplyStage(input: SupplyInput): SupplyStage {
-  return { supply: planSupply(input), work: { year: input.year, jobs: [], weeks: [], yearH: 0 }, findings: [] };
+  const run = supplyRun(input);
+  const supply = input.farm.promise === null ? null : supplyOf(run);
+  const work = workOf(run);
+  return { supply, work, findings: [...supplyFindings(run, supply), ...workFindings(work, input.today)] };
 }
