@@ -40,6 +40,8 @@ const understoodNames: Readonly<Record<string, string>> = {
   toPutRight: 'a count of findings',
   promised: 'a count of items',
   recorded: 'a count of records',
+  byLabour: 'a count of households',
+  nth: 'a place in an order',
 };
 
 /** 'nReleasedKgHa' → true; 'rain' → false. */

@@ -4,8 +4,19 @@
  * A week is known by its Monday. A moved packing day keeps its box: the slot windows look at the usual packing day, so a Friday packed on a
  * Wednesday for a holiday has the same things in it. A year has 52 or 53 of these weeks and nothing here counts on either.
  */
-import { addDays, type Day, dayAt, dayInYear, dayNumber, endOfWindow, type IsoWeek, weekOf, yearOf } from '@leywright/measures';
+
 import type { BoxPromise, Slot, SlotWindow } from '@leywright/book';
+import {
+  addDays,
+  type Day,
+  dayAt,
+  dayInYear,
+  dayNumber,
+  endOfWindow,
+  type IsoWeek,
+  weekOf,
+  yearOf,
+} from '@leywright/measures';
 
 export interface BoxCalendarWeek {
   readonly week: IsoWeek;
@@ -78,7 +89,7 @@ export function windowStartOf(window: SlotWindow, day: Day): Day | null {
 /** Box weeks whose usual packing day lies from the window's start up to, not including, a Monday. */
 function boxWeeksBetween(promise: BoxPromise, start: Day, monday: Day): number {
   const startNumber = dayNumber(start);
-  const offset = ((startNumber + 3) % 7 + 7) % 7; // 0 for a Monday
+  const offset = (((startNumber + 3) % 7) + 7) % 7; // 0 for a Monday
   const first = dayAt(startNumber - offset);
   const weeks = Math.max(0, Math.round((dayNumber(monday) - dayNumber(first)) / 7));
   return boxCalendar(promise, first, weeks).filter((week) => week.closed === null && week.usualDay >= start).length;

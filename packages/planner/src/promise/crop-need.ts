@@ -15,8 +15,8 @@ import type { CropFlow, Filled } from '../supply/fill.ts';
 import { householdsOf, unitKgOf } from './demand.ts';
 import { keptShare, marketableKgM2, yieldSaid } from './known.ts';
 import { noPlants, plantsFor } from './plants.ts';
-import type { Asked, WeekAsk } from './week-asks.ts';
 import { storeKeepOf } from './store-keep.ts';
+import type { Asked, WeekAsk } from './week-asks.ts';
 
 /** What a crop is asked for, whichever way the farm counts: by the week's boxes, or by the household's year. */
 interface Demand {
@@ -45,7 +45,12 @@ export function cropNeeds(input: SupplyInput, filled: Filled, asked: Asked, year
     const flow = filled.flows.get(id);
     const yearNeed = promise.needs.find((need) => need.crop === id && !inSlots.includes(id));
     const asks = (asked.byCrop.get(id) ?? []).filter((ask) => ask.boxYear === year);
-    const demand = yearNeed !== undefined ? needOfYear(input, crop, yearNeed) : flow === undefined || asks.length === 0 ? null : needOfWeeks(filled, flow, asks);
+    const demand =
+      yearNeed !== undefined
+        ? needOfYear(input, crop, yearNeed)
+        : flow === undefined || asks.length === 0
+          ? null
+          : needOfWeeks(filled, flow, asks);
     return demand === null ? [] : [cropNeed(input, crop, { flow, demand, year })];
   });
 }
@@ -55,15 +60,27 @@ function needOfYear(input: SupplyInput, crop: PlannedCrop, need: YearNeed): Dema
   const households = promise === null ? 0 : householdsOf(promise);
   const areaM2 = need.m2Household === null ? null : need.m2Household * households;
   const kgM2 = packedKgM2(crop);
-  const kg = need.kgHousehold !== null ? need.kgHousehold * households : areaM2 !== null && kgM2 !== null ? areaM2 * kgM2 : null;
+  const kg =
+    need.kgHousehold !== null ? need.kgHousehold * households : areaM2 !== null && kgM2 !== null ? areaM2 * kgM2 : null;
   const unitKg = unitKgOf(crop, crop.unit);
-  return { boxWeeks: promise?.boxWeeksPerYear ?? 0, units: kg === null || unitKg === null ? 0 : kg / unitKg, kg, storeKeep: wholeWinterKeep(crop), areaM2, harvestYear: input.year };
+  return {
+    boxWeeks: promise?.boxWeeksPerYear ?? 0,
+    units: kg === null || unitKg === null ? 0 : kg / unitKg,
+    kg,
+    storeKeep: wholeWinterKeep(crop),
+    areaM2,
+    harvestYear: input.year,
+  };
 }
 
 function needOfWeeks(filled: Filled, flow: CropFlow, asks: readonly WeekAsk[]): Demand {
   return {
-    boxWeeks: new Set(asks.map((ask) => ask.week)).size, units: asks.reduce((sum, ask) => sum + ask.units, 0), kg: asks.reduce((sum, ask) => sum + ask.kg, 0),
-    storeKeep: wholeWinterKeep(flow.crop) ?? storeKeepOf(filled, flow, asks), areaM2: null, harvestYear: Math.max(...asks.map((ask) => ask.harvestYear)),
+    boxWeeks: new Set(asks.map((ask) => ask.week)).size,
+    units: asks.reduce((sum, ask) => sum + ask.units, 0),
+    kg: asks.reduce((sum, ask) => sum + ask.kg, 0),
+    storeKeep: wholeWinterKeep(flow.crop) ?? storeKeepOf(filled, flow, asks),
+    areaM2: null,
+    harvestYear: Math.max(...asks.map((ask) => ask.harvestYear)),
   };
 }
 
@@ -76,22 +93,42 @@ function wholeWinterKeep(crop: PlannedCrop): Keep | null {
 function packedKgM2(crop: PlannedCrop): number | null {
   const kgM2 = marketableKgM2(crop);
   if (kgM2 === null) return null;
-  return yieldSaid(crop)?.measure === 'packed' ? kgM2 : kgM2 * keptShare(crop.packingLossShare) * keptShare(crop.storeLossTotalShare);
+  return yieldSaid(crop)?.measure === 'packed'
+    ? kgM2
+    : kgM2 * keptShare(crop.packingLossShare) * keptShare(crop.storeLossTotalShare);
 }
 
-function cropNeed(input: SupplyInput, crop: PlannedCrop, { flow, demand, year }: { flow: CropFlow | undefined; demand: Demand; year: number }): CropNeed {
+function cropNeed(
+  input: SupplyInput,
+  crop: PlannedCrop,
+  { flow, demand, year }: { flow: CropFlow | undefined; demand: Demand; year: number },
+): CropNeed {
   const said = yieldSaid(crop);
   const keeps = said?.measure === 'packed' ? [] : keepsOf(crop, demand.storeKeep);
   const keepShare = keeps.reduce((share, keep) => share * keep.keepShare, 1);
   const needM2 = demand.areaM2 ?? areaFor(crop, demand.kg, keeps);
-  const lots = (flow?.lots ?? []).map((lot) => lot.lot).filter((lot) => lot.harvestYear === demand.harvestYear && lot.areaM2 > 0);
+  const lots = (flow?.lots ?? [])
+    .map((lot) => lot.lot)
+    .filter((lot) => lot.harvestYear === demand.harvestYear && lot.areaM2 > 0);
   const kgM2 = said?.measure === 'gross' ? said.kgM2 : marketableKgM2(crop);
   return {
-    crop: crop.id, name: crop.name, look: cropLook(plantOf(crop.id, input.crops)), unit: crop.unit, boxWeeks: demand.boxWeeks, demandUnits: demand.units, demandKg: demand.kg,
-    keeps, keepShare, liftKg: demand.kg === null ? null : areaNeeded.liftKg(demand.kg, keepShare),
-    yieldKgM2: kgM2, yieldBasis: said?.basis ?? 'unknown', needM2,
+    crop: crop.id,
+    name: crop.name,
+    look: cropLook(plantOf(crop.id, input.crops)),
+    unit: crop.unit,
+    boxWeeks: demand.boxWeeks,
+    demandUnits: demand.units,
+    demandKg: demand.kg,
+    keeps,
+    keepShare,
+    liftKg: demand.kg === null ? null : areaNeeded.liftKg(demand.kg, keepShare),
+    yieldKgM2: kgM2,
+    yieldBasis: said?.basis ?? 'unknown',
+    needM2,
     ...(needM2 === null ? noPlants : plantsFor(crop, needM2)),
-    harvestYear: demand.harvestYear, plannedM2: lots.reduce((sum, lot) => sum + lot.areaM2, 0), plots: [...new Set(lots.map((lot) => lot.plot))],
+    harvestYear: demand.harvestYear,
+    plannedM2: lots.reduce((sum, lot) => sum + lot.areaM2, 0),
+    plots: [...new Set(lots.map((lot) => lot.plot))],
     why: { area: `area/${crop.id}/${year}`, seed: `seed/${crop.id}/${year}` },
   };
 }
@@ -100,9 +137,11 @@ function cropNeed(input: SupplyInput, crop: PlannedCrop, { flow, demand, year }:
 function keepsOf(crop: PlannedCrop, storeKeep: Keep | null): readonly Keep[] {
   const keeps: Keep[] = [];
   const { packingLossShare, gradingLossShare } = crop;
-  if (packingLossShare !== null) keeps.push({ step: 'packing', keepShare: keptShare(packingLossShare), source: packingLossShare.where });
+  if (packingLossShare !== null)
+    keeps.push({ step: 'packing', keepShare: keptShare(packingLossShare), source: packingLossShare.where });
   if (storeKeep !== null) keeps.push(storeKeep);
-  if (gradingLossShare !== null) keeps.push({ step: 'grading', keepShare: keptShare(gradingLossShare), source: gradingLossShare.where });
+  if (gradingLossShare !== null)
+    keeps.push({ step: 'grading', keepShare: keptShare(gradingLossShare), source: gradingLossShare.where });
   return keeps;
 }
 

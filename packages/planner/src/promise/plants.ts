@@ -15,7 +15,17 @@ export interface Plants {
   readonly trays: number | null;
 }
 
-export const noPlants: Plants = { rowM: null, stations: null, seedsPerM: null, seeds: null, seedsWithMargin: null, seedKg: null, setKg: null, packs: null, trays: null };
+export const noPlants: Plants = {
+  rowM: null,
+  stations: null,
+  seedsPerM: null,
+  seeds: null,
+  seedsWithMargin: null,
+  seedKg: null,
+  setKg: null,
+  packs: null,
+  trays: null,
+};
 
 export function plantsFor(crop: PlannedCrop, areaM2: number): Plants {
   const rowM = rowMetres(crop, areaM2);
@@ -25,11 +35,14 @@ export function plantsFor(crop: PlannedCrop, areaM2: number): Plants {
   const establishment = crop.reference?.establishment ?? 'drill';
   if (establishment === 'drill') return { ...base, ...drilled(crop, rowM) };
   if (stations === null || crop.reference === null) return base;
-  return establishment === 'module' || establishment === 'bare-root' ? { ...base, ...raised(crop, stations) } : { ...base, ...setOut(crop, stations) };
+  return establishment === 'module' || establishment === 'bare-root'
+    ? { ...base, ...raised(crop, stations) }
+    : { ...base, ...setOut(crop, stations) };
 }
 
 function rowMetres(crop: PlannedCrop, areaM2: number): number | null {
-  if (crop.bedCentresM !== null && crop.rowsPerBed !== null) return population.rowMetres(areaM2, crop.rowsPerBed.value, crop.bedCentresM.value);
+  if (crop.bedCentresM !== null && crop.rowsPerBed !== null)
+    return population.rowMetres(areaM2, crop.rowsPerBed.value, crop.bedCentresM.value);
   if (crop.reference === null) return null;
   return areaM2 / ((crop.reference.rowLowCm + crop.reference.rowHighCm) / 2 / 100);
 }
@@ -46,9 +59,19 @@ function drilled(crop: PlannedCrop, rowM: number | null): Partial<Plants> {
   const { germinationShare, fieldFactorShare, thousandSeedG } = crop;
   if (rowM === null || plants === null || germinationShare === null || thousandSeedG === null) return {};
   const order = seedOrder.seedForRows({
-    rowM, plantsPerRowM: plants, germinationFraction: germinationShare.value, fieldFactor: fieldFactorShare?.value ?? 1, ...buying(crop, thousandSeedG.value),
+    rowM,
+    plantsPerRowM: plants,
+    germinationFraction: germinationShare.value,
+    fieldFactor: fieldFactorShare?.value ?? 1,
+    ...buying(crop, thousandSeedG.value),
   });
-  return { seedsPerM: order.seedsPerRowM, seeds: order.seeds, seedsWithMargin: order.seedsWithMargin, seedKg: order.seedKg, packs: order.packs };
+  return {
+    seedsPerM: order.seedsPerRowM,
+    seeds: order.seeds,
+    seedsWithMargin: order.seedsWithMargin,
+    seedKg: order.seedKg,
+    packs: order.packs,
+  };
 }
 
 /** Modules and seedbeds: emergence is plants out per seed sown. */

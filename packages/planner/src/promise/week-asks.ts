@@ -45,16 +45,33 @@ export function askedOfCrops(filled: Filled): Asked {
     for (const slotWeek of slots) {
       const boxYear = boxYearOf(filled, slotWeek, week);
       const whose = slotWeek.missingShare === 0 ? null : whoseLack(filled, slotWeek, week);
-      const parts = slotWeek.takes.map((take) => ({ ...take, from: take.from === 'store' ? ('store' as const) : ('fresh' as const) }));
+      const parts = slotWeek.takes.map((take) => ({
+        ...take,
+        from: take.from === 'store' ? ('store' as const) : ('fresh' as const),
+      }));
       const lack = whose === null ? [] : [{ ...whose, share: slotWeek.missingShare, from: 'missing' as const }];
       for (const { crop, harvestYear, share, from } of [...parts, ...lack]) {
         const { slot } = slotWeek.ask;
         const units = slotWeek.ask.units * share;
         const asks = byCrop.get(crop.id) ?? [];
-        asks.push({ week, slot: slot.id, units, kg: units * (unitKgOf(crop, slot.unit) ?? 0), from, harvestYear, boxYear });
+        asks.push({
+          week,
+          slot: slot.id,
+          units,
+          kg: units * (unitKgOf(crop, slot.unit) ?? 0),
+          from,
+          harvestYear,
+          boxYear,
+        });
         byCrop.set(crop.id, asks);
       }
-      if (whose !== null) missing.push({ week, slot: slotWeek.ask.slot.id, ...whose, boxesShare: slotWeek.missingShare * slotWeek.ask.boxesShare });
+      if (whose !== null)
+        missing.push({
+          week,
+          slot: slotWeek.ask.slot.id,
+          ...whose,
+          boxesShare: slotWeek.missingShare * slotWeek.ask.boxesShare,
+        });
     }
   });
   return { byCrop, missing };
@@ -67,7 +84,11 @@ function boxYearOf(filled: Filled, { ask }: SlotWeek, week: number): number {
 }
 
 /** The crop of the slot whose season began last before the week; none has begun: the first that is grown, else the first of the list. */
-function whoseLack(filled: Filled, slotWeek: SlotWeek, week: number): { crop: PlannedCrop; harvestYear: number } | null {
+function whoseLack(
+  filled: Filled,
+  slotWeek: SlotWeek,
+  week: number,
+): { crop: PlannedCrop; harvestYear: number } | null {
   const flows = slotWeek.ask.slot.crops.flatMap((id) => filled.flows.get(id) ?? []);
   const grown = flows.filter((flow) => flow.lots.length > 0);
   const day = filled.axis.dayOf(week) + 6;
@@ -93,5 +114,7 @@ function startOfSeason(flow: CropFlow, year: number): number {
 }
 
 function firstDay(lot: CropFlow['lots'][number]['lot']): number {
-  return lot.recorded.length === 0 ? lot.window.readyFrom : Math.min(lot.window.readyFrom, ...lot.recorded.map((cut) => cut.day));
+  return lot.recorded.length === 0
+    ? lot.window.readyFromDay
+    : Math.min(lot.window.readyFromDay, ...lot.recorded.map((cut) => cut.day));
 }

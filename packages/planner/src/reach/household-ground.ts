@@ -22,7 +22,10 @@ function courseWidths(courses: readonly Course[]): ReadonlyMap<string, number> {
   return widths;
 }
 
-function groundOf(course: Course, given: { perCrop: ReadonlyMap<string, number | null>; widths: ReadonlyMap<string, number> }): number | null {
+function groundOf(
+  course: Course,
+  given: { perCrop: ReadonlyMap<string, number | null>; widths: ReadonlyMap<string, number> },
+): number | null {
   const crops = course.stands.filter((stand) => stand.kind === 'crop' && given.perCrop.has(stand.what));
   const layers: { stand: CourseStand; m2: number }[] = [];
   for (const stand of crops) {

@@ -25,18 +25,27 @@ export function reachHours(run: SupplyRun, asked: HoursAsked): LabourReach | nul
   const { deliveryHWeek, packingHBox } = run.input.farm.about.conventions;
   const packBoxH = packingHBox ?? reference.labour.get('pack-box')?.personHTyp ?? null;
   if (availableH === null || fieldH === null || deliveryHWeek === null || packBoxH === null) return null;
-  const boxWeeks = run.promise.boxWeeksPerYear ?? run.typ.calendar.slice(run.fromWeek, run.toWeek).filter((week) => week.closed === null).length;
+  const boxWeeks =
+    run.promise.boxWeeksPerYear ??
+    run.typ.calendar.slice(run.fromWeek, run.toWeek).filter((week) => week.closed === null).length;
   const deliveryH = deliveryHWeek * boxWeeks;
   const perHouseholdH = fieldH.perHouseholdH + packBoxH * boxWeeks;
   const households = Math.max(0, Math.floor((availableH - deliveryH - fieldH.groundH) / perHouseholdH + 1e-9));
   const at = asked.households ?? households;
   const inField = at * fieldH.perHouseholdH + fieldH.groundH;
   const packingH = at * packBoxH * boxWeeks;
-  return { hours: { fieldH: inField, packingH, deliveryH, totalH: inField + packingH + deliveryH, availableH }, households };
+  return {
+    hours: { fieldH: inField, packingH, deliveryH, totalH: inField + packingH + deliveryH, availableH },
+    households,
+  };
 }
 
 /** Hours that grow with the households, and those that go with the ground, in the year that asks for most. */
-function fieldHours({ courses, ground, years }: HoursAsked): { readonly perHouseholdH: number; readonly groundH: number } | null {
+function fieldHours({
+  courses,
+  ground,
+  years,
+}: HoursAsked): { readonly perHouseholdH: number; readonly groundH: number } | null {
   let perHouseholdH = 0;
   for (const course of courses) {
     const m2 = ground.get(course.id) ?? null;
@@ -47,7 +56,9 @@ function fieldHours({ courses, ground, years }: HoursAsked): { readonly perHouse
     if (course.hoursFollow === 'need') perHouseholdH += (course.hoursPerHa * (m2 ?? 0)) / 10_000;
   }
   const byGround = courses.filter((course) => course.hoursFollow === 'ground');
-  const groundH = years.map((year) => byGround.reduce((sum, course) => sum + ((course.hoursPerHa ?? 0) * netOf(year, course.id)) / 10_000, 0));
+  const groundH = years.map((year) =>
+    byGround.reduce((sum, course) => sum + ((course.hoursPerHa ?? 0) * netOf(year, course.id)) / 10_000, 0),
+  );
   return { perHouseholdH, groundH: Math.max(0, ...groundH) };
 }
 
@@ -61,4 +72,3 @@ export function handsHours(people: readonly Person[]): number | null {
   if (known.length === 0) return null;
   return known.reduce((sum, person) => sum + (person.hoursYear ?? (person.hoursWeek ?? 0) * personWeeks(person)), 0);
 }
-

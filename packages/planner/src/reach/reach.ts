@@ -13,7 +13,7 @@ import type { Course } from '@leywright/book';
 import type { CourseReach, Reach, ReachYear } from '../plan/supply.ts';
 import { householdsOf } from '../promise/demand.ts';
 import type { SupplyRun } from '../supply/supply-run.ts';
-import { householdGround, type HouseholdGround } from './household-ground.ts';
+import { type HouseholdGround, householdGround } from './household-ground.ts';
 import { reachHours } from './reach-hours.ts';
 
 /** Null for a farm without a rotation or a promise. */
@@ -28,29 +28,60 @@ export function reachOf(run: SupplyRun): Reach | null {
   const limits = [byLand?.households ?? null, labour?.households ?? null].filter((limit) => limit !== null);
   const households = limits.length === 0 ? null : Math.min(...limits);
   return {
-    years, byLand, bestYear: bestYear(years), hours: labour?.hours ?? null, byLabour: labour?.households ?? null, households,
+    years,
+    byLand,
+    bestYear: bestYear(years),
+    hours: labour?.hours ?? null,
+    byLabour: labour?.households ?? null,
+    households,
     binding: households === null ? 'unknown' : households === byLand?.households ? 'land' : 'labour',
     why: `reach/${run.input.year}`,
   };
 }
 
-function reachYear(run: SupplyRun, courses: readonly Course[], at: { ground: HouseholdGround; year: number }): ReachYear {
+function reachYear(
+  run: SupplyRun,
+  courses: readonly Course[],
+  at: { ground: HouseholdGround; year: number },
+): ReachYear {
   const reaches = courses.map((course) => courseReach(run, course, at));
   const bound = reaches.filter((reach) => reach.households !== null);
-  const least = bound.reduce<CourseReach | null>((min, reach) => (min === null || (reach.households ?? 0) < (min.households ?? 0) ? reach : min), null);
+  const least = bound.reduce<CourseReach | null>(
+    (min, reach) => (min === null || (reach.households ?? 0) < (min.households ?? 0) ? reach : min),
+    null,
+  );
   const isKnown = courses.every((course) => at.ground.get(course.id) !== null);
-  return { year: at.year, courses: reaches, households: isKnown ? (least?.households ?? null) : null, binding: isKnown ? (least?.course ?? null) : null };
+  return {
+    year: at.year,
+    courses: reaches,
+    households: isKnown ? (least?.households ?? null) : null,
+    binding: isKnown ? (least?.course ?? null) : null,
+  };
 }
 
-function courseReach(run: SupplyRun, course: Course, { ground, year }: { ground: HouseholdGround; year: number }): CourseReach {
+function courseReach(
+  run: SupplyRun,
+  course: Course,
+  { ground, year }: { ground: HouseholdGround; year: number },
+): CourseReach {
   const plots = plotsInCourse(run, course.id, year);
   const netM2 = plots.reduce((sum, plot) => sum + plot.netM2, 0);
   const m2Household = ground.get(course.id) ?? 0;
-  return { course: course.id, plot: plots[0]?.plot ?? null, netM2, m2Household, households: m2Household === 0 ? null : Math.floor(netM2 / m2Household + 1e-9) };
+  return {
+    course: course.id,
+    plot: plots[0]?.plot ?? null,
+    netM2,
+    m2Household,
+    households: m2Household === 0 ? null : Math.floor(netM2 / m2Household + 1e-9),
+  };
 }
 
 /** Plots on a course in a year: each plot moves one course on every year. The largest first. */
-export function plotsInCourse(run: SupplyRun, course: string, year: number): readonly { readonly plot: string; readonly netM2: number }[] {
+export function plotsInCourse(
+  run: SupplyRun,
+  course: string,
+  year: number,
+): readonly { readonly plot: string; readonly netM2: number }[] {
   const { farm, ground } = run.input;
   const rotation = farm.rotation;
   if (rotation === null) return [];
@@ -58,10 +89,12 @@ export function plotsInCourse(run: SupplyRun, course: string, year: number): rea
   const at = rotation.courses.findIndex((one) => one.id === course);
   const plots = farm.plots.filter((plot) => {
     const start = rotation.courses.findIndex((one) => one.id === plot.courseAtStart);
-    return start >= 0 && ((((start + year - rotation.firstYear) % places) + places) % places) === at;
+    return start >= 0 && (((start + year - rotation.firstYear) % places) + places) % places === at;
   });
   const net = new Map(ground.map((plot) => [plot.plot, plot.area.netM2]));
-  return plots.map((plot) => ({ plot: plot.id as string, netM2: net.get(plot.id) ?? 0 })).toSorted((a, b) => b.netM2 - a.netM2);
+  return plots
+    .map((plot) => ({ plot: plot.id as string, netM2: net.get(plot.id) ?? 0 }))
+    .toSorted((a, b) => b.netM2 - a.netM2);
 }
 
 function leastYear(years: readonly ReachYear[]): Reach['byLand'] {

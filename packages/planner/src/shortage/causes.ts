@@ -7,11 +7,17 @@
 import type { CropNeed } from '../plan/supply.ts';
 import { yieldSaid } from '../promise/known.ts';
 import type { Missing } from '../promise/week-asks.ts';
-import type { CropFlow } from '../supply/fill.ts';
 import { keepsSomewhere } from '../store/keeping.ts';
+import type { CropFlow } from '../supply/fill.ts';
 import type { SupplyRun } from '../supply/supply-run.ts';
 
-export type Cause = 'no-yield-known' | 'crop-not-on-ground' | 'ground-too-small' | 'no-store-for-crop' | 'store-runs-out' | 'box-short';
+export type Cause =
+  | 'no-yield-known'
+  | 'crop-not-on-ground'
+  | 'ground-too-small'
+  | 'no-store-for-crop'
+  | 'store-runs-out'
+  | 'box-short';
 
 export interface Lack extends Missing {
   readonly cause: Cause;
@@ -23,7 +29,10 @@ export const enoughShare = 0.995;
 /** Everything missing from the year's boxes, and later from what the year grows, with its cause. */
 export function lacksOf(run: SupplyRun): readonly Lack[] {
   const { year } = run.input;
-  const counted = run.asked.missing.filter((lack) => lack.week >= run.fromWeek && lack.boxesShare >= 0.005 && (lack.week < run.toWeek || lack.harvestYear === year));
+  const counted = run.asked.missing.filter(
+    (lack) =>
+      lack.week >= run.fromWeek && lack.boxesShare >= 0.005 && (lack.week < run.toWeek || lack.harvestYear === year),
+  );
   return counted.map((lack) => ({ ...lack, cause: causeOf(run, lack) }));
 }
 
@@ -35,8 +44,10 @@ function causeOf(run: SupplyRun, lack: Missing): Cause {
   const lots = flow.lots.filter((lot) => lot.lot.harvestYear === lack.harvestYear);
   if (lots.length === 0) return isOurs ? 'crop-not-on-ground' : 'box-short';
   const need = run.needs.find((one) => one.crop === lack.crop.id && one.harvestYear === lack.harvestYear);
-  if (isOurs && need !== undefined && isTooSmall(need) && lots.some((lot) => lot.lot.recordedKg === null)) return 'ground-too-small';
-  if (flow.keeping === null && isAfterField(flow, lack) && keepsSomewhere(lack.crop, weeksAfterField(flow, lack))) return 'no-store-for-crop';
+  if (isOurs && need !== undefined && isTooSmall(need) && lots.some((lot) => lot.lot.recordedKg === null))
+    return 'ground-too-small';
+  if (flow.keeping === null && isAfterField(flow, lack) && keepsSomewhere(lack.crop, weeksAfterField(flow, lack)))
+    return 'no-store-for-crop';
   const stock = flow.stocks.find((one) => one.harvestYear === lack.harvestYear);
   const everFull = stock?.asks.some((ask) => ask.gaveKg > 0 && ask.missingShare === 0 && ask.week < lack.week) ?? false;
   return everFull ? 'store-runs-out' : 'box-short';
@@ -47,7 +58,9 @@ export function isTooSmall(need: CropNeed): boolean {
 }
 
 function lastFieldWeek(flow: CropFlow, lack: Missing): number {
-  const ends = flow.lots.filter((lot) => lot.lot.harvestYear === lack.harvestYear).map(({ lot }) => Math.min(lot.lastWeek, lot.readyWeek + lot.readyShare.length + lot.standingWeeks));
+  const ends = flow.lots
+    .filter((lot) => lot.lot.harvestYear === lack.harvestYear)
+    .map(({ lot }) => Math.min(lot.lastWeek, lot.readyWeek + lot.readyShare.length + lot.standingWeeks));
   return Math.max(...ends);
 }
 

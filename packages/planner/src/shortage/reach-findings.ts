@@ -13,15 +13,22 @@ export function reachFindings(run: SupplyRun, reach: Reach | null, others: reado
   if (reach.binding === 'land' && reach.byLand?.year === run.input.year && isTold) return [];
   const byLand = reach.binding === 'land' ? reach.byLand : null;
   const course = run.input.farm.rotation?.courses.find((one) => one.id === byLand?.course);
-  return [supplyFinding('households-over-reach', {
-    gravity: 'put-right',
-    place: { year: run.input.year, ...(byLand?.plot == null ? {} : { plot: byLand.plot }) },
-    figures: {
-      promisedHouseholds: promised, reachHouseholds: reach.households, year: byLand?.year ?? null, binding: reach.binding, bindingName: course?.name ?? null, course: byLand?.course ?? null,
-    },
-    mend: [mend('fewer-households', { households: reach.households }), ...freeing(reach, promised)],
-    why: reach.why,
-  })];
+  return [
+    supplyFinding('households-over-reach', {
+      gravity: 'put-right',
+      place: { year: run.input.year, ...(byLand?.plot == null ? {} : { plot: byLand.plot }) },
+      figures: {
+        promisedHouseholds: promised,
+        reachHouseholds: reach.households,
+        year: byLand?.year ?? null,
+        binding: reach.binding,
+        bindingName: course?.name ?? null,
+        course: byLand?.course ?? null,
+      },
+      mend: [mend('fewer-households', { households: reach.households }), ...freeing(reach, promised)],
+      why: reach.why,
+    }),
+  ];
 }
 
 /** The smallest change that frees it: ground for the course that binds, or hours. */
@@ -29,8 +36,15 @@ function freeing(reach: Reach, promised: number): readonly Mend[] {
   if (reach.binding === 'land' && reach.byLand !== null) {
     const { year, course } = reach.byLand;
     const at = reach.years.find((one) => one.year === year)?.courses.find((one) => one.course === course);
-    return at === undefined ? [] : [mend('ground-for-course', { course, areaM2: promised * at.m2Household - at.netM2, year })];
+    return at === undefined
+      ? []
+      : [mend('ground-for-course', { course, areaM2: promised * at.m2Household - at.netM2, year })];
   }
   if (reach.hours === null || reach.byLand === null) return [];
-  return [mend('find-hours', { hoursH: reach.hours.totalH - reach.hours.availableH, households: Math.min(promised, reach.byLand.households) })];
+  return [
+    mend('find-hours', {
+      hoursH: reach.hours.totalH - reach.hours.availableH,
+      households: Math.min(promised, reach.byLand.households),
+    }),
+  ];
 }

@@ -27,17 +27,32 @@ function runsOut(run: SupplyRun, group: readonly Lack[], runs: readonly StoreRun
   const shortKg = asks.filter((ask) => ask.from === 'missing').reduce((sum, ask) => sum + ask.kg, 0);
   const allKg = asks.reduce((sum, ask) => sum + ask.kg, 0);
   const kgM2 = marketableKgM2(crop);
-  return [supplyFinding('store-runs-out', {
-    gravity: gravityOf(run, group),
-    place: { crop: crop.id, year: run.input.year, week: out.firstShortWeek.week, ...(out.store === null ? {} : { store: out.store }) },
-    figures: { crop: crop.id, lastFullWeek: out.lastFullWeek, gapWeeks: out.gapWeeks, stockKg: out.firstShortWeek.stockKg, boxesShare: out.firstShortWeek.boxesShare, shortKg, harvestYear: out.harvestYear },
-    mend: [
-      mend('store-more', { crop: crop.id, kg: shortKg, areaM2: kgM2 === null ? null : shortKg / kgM2 }),
-      mend('end-place-earlier', { crop: crop.id, week: out.lastFullWeek }),
-      mend('smaller-portion', { crop: crop.id, portionShare: allKg === 0 ? 0 : 1 - shortKg / allKg }),
-    ],
-    why: out.why,
-  })];
+  return [
+    supplyFinding('store-runs-out', {
+      gravity: gravityOf(run, group),
+      place: {
+        crop: crop.id,
+        year: run.input.year,
+        week: out.firstShortWeek.week,
+        ...(out.store === null ? {} : { store: out.store }),
+      },
+      figures: {
+        crop: crop.id,
+        lastFullWeek: out.lastFullWeek,
+        gapWeeks: out.gapWeeks,
+        stockKg: out.firstShortWeek.stockKg,
+        boxesShare: out.firstShortWeek.boxesShare,
+        shortKg,
+        harvestYear: out.harvestYear,
+      },
+      mend: [
+        mend('store-more', { crop: crop.id, kg: shortKg, areaM2: kgM2 === null ? null : shortKg / kgM2 }),
+        mend('end-place-earlier', { crop: crop.id, week: out.lastFullWeek }),
+        mend('smaller-portion', { crop: crop.id, portionShare: allKg === 0 ? 0 : 1 - shortKg / allKg }),
+      ],
+      why: out.why,
+    }),
+  ];
 }
 
 function noStore(run: SupplyRun, group: readonly Lack[]): Finding {
@@ -61,11 +76,14 @@ function overFull(run: SupplyRun): readonly Finding[] {
   return run.input.farm.stores.flatMap((store) => {
     const capacityKg = store.capacityKg;
     if (capacityKg === null) return [];
-    const stocks = [...run.typ.flows.values()].filter((flow) => flow.keeping?.store?.id === store.id).flatMap((flow) => flow.stocks);
+    const stocks = [...run.typ.flows.values()]
+      .filter((flow) => flow.keeping?.store?.id === store.id)
+      .flatMap((flow) => flow.stocks);
     const heldKg = new Float64Array(run.axis.weeks);
     for (const row of stocks.flatMap((stock) => stock.weeks)) heldKg[row.week] = (heldKg[row.week] ?? 0) + row.closeKg;
     const over: number[] = [];
-    for (let week = run.fromWeek; week < run.toWeek; week += 1) if ((heldKg[week] ?? 0) > capacityKg * 1.001) over.push(week);
+    for (let week = run.fromWeek; week < run.toWeek; week += 1)
+      if ((heldKg[week] ?? 0) > capacityKg * 1.001) over.push(week);
     return weekRuns(over, run.typ.calendar).map((weeks) => overFullFinding(run, { store, capacityKg, heldKg, weeks }));
   });
 }
@@ -80,11 +98,14 @@ interface OverFull {
 function overFullFinding(run: SupplyRun, { store, capacityKg, heldKg, weeks }: OverFull): Finding {
   const worst = weeks.weeks.reduce((most, week) => ((heldKg[week] ?? 0) > (heldKg[most] ?? 0) ? week : most));
   const kg = heldKg[worst] ?? 0;
-  const isOver = run.axis.textOf(run.axis.dayOf(weeks.last) + 6) < run.input.today;
+  const isOver = run.axis.textOf(run.axis.dayOf(weeks.lastWeek) + 6) < run.input.today;
   return supplyFinding('store-over-full', {
     gravity: isOver ? 'note' : 'put-right',
-    place: { store: store.id, year: run.input.year, week: run.axis.nameOf(weeks.first) },
+    place: { store: store.id, year: run.input.year, week: run.axis.nameOf(weeks.firstWeek) },
     figures: { store: store.id, kg, capacityKg, week: run.axis.nameOf(worst), weeks: weeks.weeks.length },
-    mend: [mend('store-less', { store: store.id, kg: kg - capacityKg }), mend('give-store-room', { store: store.id, kg: kg - capacityKg })],
+    mend: [
+      mend('store-less', { store: store.id, kg: kg - capacityKg }),
+      mend('give-store-room', { store: store.id, kg: kg - capacityKg }),
+    ],
   });
 }

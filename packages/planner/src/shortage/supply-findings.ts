@@ -13,5 +13,11 @@ export function supplyFindings(run: SupplyRun, supply: Supply | null): readonly 
   if (supply === null) return yieldFindings(run);
   const lacks = lacksOf(run);
   const ground = groundSupplyFindings(run, lacks);
-  return [...boxFindings(run, lacks), ...ground, ...storeFindings(run, lacks), ...yieldFindings(run), ...reachFindings(run, supply.reach, ground)];
+  return [
+    ...boxFindings(run, lacks),
+    ...ground,
+    ...storeFindings(run, lacks),
+    ...yieldFindings(run),
+    ...reachFindings(run, supply.reach, ground),
+  ];
 }

@@ -2,8 +2,8 @@
 import type { BoxCalendarWeek } from '../promise/box-weeks.ts';
 
 export interface WeekRun {
-  readonly first: number;
-  readonly last: number;
+  readonly firstWeek: number;
+  readonly lastWeek: number;
   /** Box weeks in it. */
   readonly weeks: readonly number[];
 }
@@ -17,7 +17,7 @@ export function weekRuns(weeks: readonly number[], calendar: readonly BoxCalenda
     if (run !== undefined && last !== undefined && isNextBoxWeek(calendar, last, week)) run.push(week);
     else runs.push([week]);
   }
-  return runs.map((run) => ({ first: run[0] ?? 0, last: run.at(-1) ?? 0, weeks: run }));
+  return runs.map((run) => ({ firstWeek: run[0] ?? 0, lastWeek: run.at(-1) ?? 0, weeks: run }));
 }
 
 function isNextBoxWeek(calendar: readonly BoxCalendarWeek[], last: number, week: number): boolean {

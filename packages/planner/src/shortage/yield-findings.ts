@@ -11,11 +11,17 @@ const bandStretch = 1.5;
 
 export function yieldFindings(run: SupplyRun): readonly Finding[] {
   const promised = run.promise.slots.flatMap((slot) => slot.crops as readonly string[]);
-  const inUse = new Set([...promised, ...run.promise.needs.map((need) => need.crop as string), ...run.lots.map((lot) => lot.crop.id)]);
-  const own = [...inUse].flatMap((id) => run.input.crops.cropOf(id) ?? []).flatMap((crop) => {
-    const tHa = ownMarketableTHa(crop);
-    return tHa === null ? [] : implausible(crop, tHa, { crop: crop.id });
-  });
+  const inUse = new Set([
+    ...promised,
+    ...run.promise.needs.map((need) => need.crop as string),
+    ...run.lots.map((lot) => lot.crop.id),
+  ]);
+  const own = [...inUse]
+    .flatMap((id) => run.input.crops.cropOf(id) ?? [])
+    .flatMap((crop) => {
+      const tHa = ownMarketableTHa(crop);
+      return tHa === null ? [] : implausible(crop, tHa, { crop: crop.id });
+    });
   return [...own, ...standYields(run), ...recordedYields(run)];
 }
 
@@ -29,7 +35,9 @@ function ownMarketableTHa(crop: PlannedCrop): number | null {
 function standYields(run: SupplyRun): readonly Finding[] {
   return run.input.farm.stands.flatMap((stand) => {
     const crop = stand.yieldTHa === null ? null : run.input.crops.cropOf(stand.what);
-    return crop === null || stand.yieldTHa === null || !run.lots.some((lot) => lot.stand === stand.id) ? [] : implausible(crop, stand.yieldTHa, placeOf(stand.id, stand.plot, crop));
+    return crop === null || stand.yieldTHa === null || !run.lots.some((lot) => lot.stand === stand.id)
+      ? []
+      : implausible(crop, stand.yieldTHa, placeOf(stand.id, stand.plot, crop));
   });
 }
 
@@ -43,7 +51,11 @@ function recordedYields(run: SupplyRun): readonly Finding[] {
   });
 }
 
-function placeOf(stand: string, plot: string, crop: PlannedCrop): { readonly stand: string; readonly plot: string; readonly crop: string } {
+function placeOf(
+  stand: string,
+  plot: string,
+  crop: PlannedCrop,
+): { readonly stand: string; readonly plot: string; readonly crop: string } {
   return { stand, plot, crop: crop.id };
 }
 
@@ -51,7 +63,12 @@ function implausible(crop: PlannedCrop, yieldTHa: number, place: Finding['place'
   const low = crop.yieldLowTHa?.value ?? null;
   const high = crop.yieldHighTHa?.value ?? null;
   if (low === null || high === null || (yieldTHa >= low / bandStretch && yieldTHa <= high * bandStretch)) return [];
-  return [supplyFinding('yield-implausible', {
-    gravity: 'look', place, figures: { crop: crop.id, yieldTHa, lowTHa: low, highTHa: high }, mend: [mend('look-at-unit', { crop: crop.id }), mend('keep-own-yield', { crop: crop.id })],
-  })];
+  return [
+    supplyFinding('yield-implausible', {
+      gravity: 'look',
+      place,
+      figures: { crop: crop.id, yieldTHa, lowTHa: low, highTHa: high },
+      mend: [mend('look-at-unit', { crop: crop.id }), mend('keep-own-yield', { crop: crop.id })],
+    }),
+  ];
 }

@@ -5,9 +5,10 @@
  * Checks  test/store/keeping.test.ts
  * Leaves out  what one crop's ethylene does to another, temperature of the store, sorting.
  */
-import { dayNumber } from '@leywright/measures';
+
 import { reference, type StorageRow, storeLoss } from '@leywright/agronomy';
 import type { Farm, OwnStoreLoss, StorePlace } from '@leywright/book';
+import { dayNumber } from '@leywright/measures';
 import type { PlannedCrop } from '../plan/inputs.ts';
 import { yieldSaid } from '../promise/known.ts';
 import type { Bounds } from '../supply/lot.ts';
@@ -24,7 +25,12 @@ export interface Keeping {
 }
 
 /** Null when the farm has no store this crop can lie in. */
-export function keepingOf(farm: Farm, crop: PlannedCrop, axis: WeekAxis, idsOf: (id: string) => readonly string[]): Keeping | null {
+export function keepingOf(
+  farm: Farm,
+  crop: PlannedCrop,
+  axis: WeekAxis,
+  idsOf: (id: string) => readonly string[],
+): Keeping | null {
   const ids = [crop.id, ...idsOf(crop.id)];
   const own = farm.storeLosses.filter((loss) => ids.includes(loss.crop));
   const place = storeFor(farm.stores, crop, ids, own.length > 0 || crop.storeLossTotalShare !== null);
@@ -38,11 +44,19 @@ export function keepingOf(farm: Farm, crop: PlannedCrop, axis: WeekAxis, idsOf: 
   }
   const { row } = place;
   if (row === null) return null;
-  return keeping(place, 'reference', (bounds, week) => (free(week) ? 0 : storeLoss.weeklyLossFraction(monthlyPct(row, bounds) / 100)));
+  return keeping(place, 'reference', (bounds, week) =>
+    free(week) ? 0 : storeLoss.weeklyLossFraction(monthlyPct(row, bounds) / 100),
+  );
 
-  function keeping(where: Place, basis: 'own' | 'reference', lossAt: (bounds: Bounds, week: number) => number): Keeping {
+  function keeping(
+    where: Place,
+    basis: 'own' | 'reference',
+    lossAt: (bounds: Bounds, week: number) => number,
+  ): Keeping {
     return {
-      store: where.store, row: where.row, basis,
+      store: where.store,
+      row: where.row,
+      basis,
       lossShare: (bounds) => Float64Array.from({ length: axis.weeks }, (_, week) => lossAt(bounds, week)),
       lifeWeeks: (bounds) => (basis === 'own' || where.row === null ? null : Math.floor(lifeWeeks(where.row, bounds))),
     };
@@ -55,7 +69,12 @@ interface Place {
 }
 
 /** Of the stores that may take the crop, the one it keeps longest in; a store without a list of crops takes any the table keeps there. */
-function storeFor(stores: readonly StorePlace[], crop: PlannedCrop, ids: readonly string[], ownLossKnown: boolean): Place | null {
+function storeFor(
+  stores: readonly StorePlace[],
+  crop: PlannedCrop,
+  ids: readonly string[],
+  ownLossKnown: boolean,
+): Place | null {
   const rows = (crop.reference?.storageIds ?? []).flatMap((id) => reference.storage.get(id) ?? []);
   const places = stores.flatMap((store): Place[] => {
     const isNamed = store.crops.some((id) => ids.includes(id));

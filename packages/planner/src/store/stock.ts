@@ -82,6 +82,13 @@ export class Stock {
   }
 
   ledger(axis: WeekAxis): StoreWeek[] {
-    return this.weeks.map((row) => ({ week: axis.nameOf(row.week), openKg: row.openKg, inKg: row.inKg, lossKg: row.lossKg, outKg: row.outKg, closeKg: row.closeKg }));
+    return this.weeks.map((row) => ({
+      week: axis.nameOf(row.week),
+      openKg: row.openKg,
+      inKg: row.inKg,
+      lossKg: row.lossKg,
+      outKg: row.outKg,
+      closeKg: row.closeKg,
+    }));
   }
 }

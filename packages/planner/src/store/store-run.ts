@@ -5,7 +5,11 @@ import type { CropFlow, Filled } from '../supply/fill.ts';
 import type { Stock } from './stock.ts';
 
 /** Runs that have any week between two places of the axis, by crop and season. */
-export function storeRuns(filled: Filled, asked: Asked, weeks: { readonly from: number; readonly to: number }): readonly StoreRun[] {
+export function storeRuns(
+  filled: Filled,
+  asked: Asked,
+  weeks: { readonly from: number; readonly to: number },
+): readonly StoreRun[] {
   const runs: StoreRun[] = [];
   for (const flow of filled.flows.values()) {
     for (const stock of flow.stocks) {
@@ -32,12 +36,17 @@ function storeRun({ filled, asked, flow, stock }: RunParts): StoreRun {
   const short = firstShort(asked, flow, stock);
   const weeks = stock.ledger(axis);
   return {
-    crop: flow.crop.id, name: flow.crop.name, store: flow.keeping?.store?.id ?? null, harvestYear: stock.harvestYear, weeks,
+    crop: flow.crop.id,
+    name: flow.crop.name,
+    store: flow.keeping?.store?.id ?? null,
+    harvestYear: stock.harvestYear,
+    weeks,
     intoStoreKg: weeks.reduce((sum, week) => sum + week.inKg, 0),
     lossKg: weeks.reduce((sum, week) => sum + week.lossKg, 0),
     fullWeeks: new Set(full.map((ask) => ask.week)).size,
     lastFullWeek: lastFull === undefined ? null : axis.nameOf(lastFull.week),
-    firstShortWeek: short === null ? null : { week: axis.nameOf(short.week), stockKg: short.gaveKg, boxesShare: short.boxesShare },
+    firstShortWeek:
+      short === null ? null : { week: axis.nameOf(short.week), stockKg: short.gaveKg, boxesShare: short.boxesShare },
     gapWeeks: short === null ? 0 : gapWeeks(filled, short),
     lossBasis: flow.keeping?.basis ?? 'reference',
     why: `store/${flow.crop.id}/${weeks.at(-1)?.week ?? ''}`,
@@ -54,7 +63,9 @@ interface Short {
 /** The first week in which boxes go without and it is this stock that did not reach. */
 function firstShort(asked: Asked, flow: CropFlow, stock: Stock): Short | null {
   const start = stock.weeks[0]?.week ?? 0;
-  const lack = asked.missing.find((one) => one.week >= start && one.crop.id === flow.crop.id && one.harvestYear === stock.harvestYear);
+  const lack = asked.missing.find(
+    (one) => one.week >= start && one.crop.id === flow.crop.id && one.harvestYear === stock.harvestYear,
+  );
   if (lack === undefined) return null;
   const ask = stock.asks.find((one) => one.week === lack.week && one.slot === lack.slot);
   const share = ask === undefined || ask.askedKg === 0 ? 0 : ask.gaveKg / ask.askedKg;

@@ -12,9 +12,9 @@ import type { Filled, SlotWeek } from './fill.ts';
 import type { SupplyRun } from './supply-run.ts';
 
 /** A thing that fewer than one box in two hundred goes without is not missing: kilos are not reckoned so finely. */
-export const missingLimit = 0.005;
+export const missingLimitShare = 0.005;
 /** Boxes are short when one in twenty, or more, is without something promised. */
-export const shortLimit = 0.05;
+export const shortLimitShare = 0.05;
 
 export function boxYear(run: SupplyRun): readonly BoxWeek[] {
   return run.typ.calendar.slice(run.fromWeek, run.toWeek).map((_, at) => boxWeek(run, run.fromWeek + at));
@@ -30,12 +30,24 @@ export function boxWeek(run: SupplyRun, week: number): BoxWeek {
   const promised = isOpen ? promisedItems(run, slots) : 0;
   const lack = promised - itemsPerBox;
   return {
-    week: calendar.week, weekIndex: week + run.planOffset, packOn: calendar.packOn, closed: calendar.closed,
-    boxes: isOpen ? householdsOf(run.promise) : 0, promised,
+    week: calendar.week,
+    weekIndex: week + run.planOffsetWeeks,
+    packOn: calendar.packOn,
+    closed: calendar.closed,
+    boxes: isOpen ? householdsOf(run.promise) : 0,
+    promised,
     items: slots.flatMap((slot) => itemsOf(run, slot)),
-    missing: slots.filter((slot) => slot.missingShare * slot.ask.boxesShare > missingLimit)
-      .map((slot) => ({ slot: slot.ask.slot.id, crops: slot.ask.slot.crops, boxesShare: slot.missingShare * slot.ask.boxesShare })),
-    itemsPerBox, shortItems: lack >= shortLimit ? lack : 0, low: itemsIn(run.low, week), high: Math.max(itemsIn(run.high, week), itemsPerBox),
+    missing: slots
+      .filter((slot) => slot.missingShare * slot.ask.boxesShare > missingLimitShare)
+      .map((slot) => ({
+        slot: slot.ask.slot.id,
+        crops: slot.ask.slot.crops,
+        boxesShare: slot.missingShare * slot.ask.boxesShare,
+      })),
+    itemsPerBox,
+    shortItems: lack >= shortLimitShare ? lack : 0,
+    low: itemsIn(run.low, week),
+    high: Math.max(itemsIn(run.high, week), itemsPerBox),
     why: `box/${calendar.week}`,
   };
 }
@@ -52,8 +64,18 @@ function promisedItems({ promise }: SupplyRun, slots: readonly SlotWeek[]): numb
 }
 
 function itemsOf(run: SupplyRun, { ask, takes }: SlotWeek): BoxItem[] {
-  return takes.filter((take) => take.share * ask.boxesShare > 1e-6).map((take) => ({
-    slot: ask.slot.id, crop: take.crop.id, name: take.crop.name, look: cropLook(plantOf(take.crop.id, run.input.crops)), from: take.from, plots: take.plots,
-    boxesShare: take.share * ask.boxesShare, kg: take.kg * packingKeep(take.crop), portions: ask.slot.portions, unit: ask.slot.unit,
-  }));
+  return takes
+    .filter((take) => take.share * ask.boxesShare > 1e-6)
+    .map((take) => ({
+      slot: ask.slot.id,
+      crop: take.crop.id,
+      name: take.crop.name,
+      look: cropLook(plantOf(take.crop.id, run.input.crops)),
+      from: take.from,
+      plots: take.plots,
+      boxesShare: take.share * ask.boxesShare,
+      kg: take.kg * packingKeep(take.crop),
+      portions: ask.slot.portions,
+      unit: ask.slot.unit,
+    }));
 }

@@ -13,7 +13,11 @@ export interface KgRange {
  * Marketable kilos, with the table's low and high as shares of its typical figure laid about whatever yield the farm goes by: an own figure is
  * an average too. A stand that failed or was lost gives nothing; one that took in part gives that part.
  */
-export function expectedKg(input: SupplyInput, stand: PlacedStand, crop: PlannedCrop): { readonly kg: KgRange; readonly basis: 'own' | 'reference' | 'unknown' } {
+export function expectedKg(
+  input: SupplyInput,
+  stand: PlacedStand,
+  crop: PlannedCrop,
+): { readonly kg: KgRange; readonly basis: 'own' | 'reference' | 'unknown' } {
   const kgM2 = standYieldKgM2(input, stand, crop);
   if (kgM2 === null) return { kg: { low: 0, typ: 0, high: 0 }, basis: 'unknown' };
   const gone = stand.endedBy === 'failed' || stand.endedBy === 'lost';
@@ -23,7 +27,11 @@ export function expectedKg(input: SupplyInput, stand: PlacedStand, crop: Planned
 }
 
 /** The stand's own figure first, then the crop's. */
-function standYieldKgM2(input: SupplyInput, stand: PlacedStand, crop: PlannedCrop): { value: number; basis: 'own' | 'reference' } | null {
+function standYieldKgM2(
+  input: SupplyInput,
+  stand: PlacedStand,
+  crop: PlannedCrop,
+): { value: number; basis: 'own' | 'reference' } | null {
   const own = input.farm.stands.find((one) => one.id === stand.id)?.yieldTHa ?? null;
   if (own !== null) return { value: own / 10, basis: 'own' };
   const said = yieldSaid(crop);

@@ -8,8 +8,9 @@
  *         When the next season's harvest begins, what is left of the old one is no longer put in boxes.
  * Checks  test/supply/fill.test.ts (kilos in = kilos out + loss + left, for every crop and week)
  */
-import { dayNumber } from '@leywright/measures';
+
 import type { BoxPromise, WeighingRecord } from '@leywright/book';
+import { dayNumber } from '@leywright/measures';
 import type { PlannedCrop, SupplyInput } from '../plan/inputs.ts';
 import { type BoxCalendarWeek, boxCalendar, slotTurns } from '../promise/box-weeks.ts';
 import { type SlotAsk, slotAsk, unitKgOf } from '../promise/demand.ts';
@@ -79,7 +80,9 @@ export function fillBoxes(given: FillInput): Filled {
     offers: slot.crops.flatMap((id) => {
       const flow = flows.get(id);
       const unitKg = flow === undefined ? null : unitKgOf(flow.crop, slot.unit);
-      return flow === undefined || unitKg === null ? [] : [{ flow, drawKg: (slotAsk(promise, slot).units * unitKg) / packingKeep(flow.crop) }];
+      return flow === undefined || unitKg === null
+        ? []
+        : [{ flow, drawKg: (slotAsk(promise, slot).units * unitKg) / packingKeep(flow.crop) }];
     }),
   }));
   const weeks: SlotWeek[][] = [];
@@ -115,19 +118,29 @@ function fillSlot(slot: { ask: SlotAsk; offers: readonly Offer[] }, week: number
       const gaveKg = stock.give(askedKg);
       const share = gaveKg / offer.drawKg;
       asks.push({ stock, askedKg, gaveKg });
-      if (gaveKg > dustKg) takes.push({ crop: offer.flow.crop, from: 'store', plots: [], harvestYear: stock.harvestYear, share, kg: gaveKg });
+      if (gaveKg > dustKg)
+        takes.push({
+          crop: offer.flow.crop,
+          from: 'store',
+          plots: [],
+          harvestYear: stock.harvestYear,
+          share,
+          kg: gaveKg,
+        });
       missing -= share;
     }
   }
   for (const take of takes) taken.add(take.crop.id);
   const missingShare = missing > 1e-9 ? missing : 0;
-  for (const { stock, askedKg, gaveKg } of asks) stock.asks.push({ week, askedKg, gaveKg, missingShare, slot: slot.ask.slot.id });
+  for (const { stock, askedKg, gaveKg } of asks)
+    stock.asks.push({ week, askedKg, gaveKg, missingShare, slot: slot.ask.slot.id });
   return { ask: slot.ask, takes, missingShare };
 }
 
 /** What is recorded as cut for this week's boxes first, then in the order of the list; what is in the boxes already comes last. */
 function inTurn(offers: readonly Offer[], taken: ReadonlySet<string>): readonly Offer[] {
-  const rank = (offer: Offer) => (taken.has(offer.flow.crop.id) ? 2 : offer.flow.lots.some((lot) => lot.hasLaid) ? 0 : 1);
+  const rank = (offer: Offer) =>
+    taken.has(offer.flow.crop.id) ? 2 : offer.flow.lots.some((lot) => lot.hasLaid) ? 0 : 1;
   return offers.toSorted((a, b) => rank(a) - rank(b));
 }
 
@@ -159,7 +172,10 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
 }
 
 function openWeek(flow: WorkingFlow, week: number): void {
-  const newest = flow.lots.reduce((year, lot) => (lot.lot.readyWeek <= week ? Math.max(year, lot.lot.harvestYear) : year), 0);
+  const newest = flow.lots.reduce(
+    (year, lot) => (lot.lot.readyWeek <= week ? Math.max(year, lot.lot.harvestYear) : year),
+    0,
+  );
   for (const stock of flow.stocks) if (stock.harvestYear < newest) stock.clearOut();
   for (const stock of flow.stocks) stock.open(week, flow.lossShare?.[week] ?? 0, flow.lifeWeeks);
   for (const lot of flow.lots) {
@@ -203,14 +219,19 @@ function stockOf(flow: WorkingFlow, harvestYear: number, week: number): Stock {
 /** Every crop that stands or is promised, in the order of first mention, so that equal farms are filled alike. */
 function flowsOf(given: FillInput): ReadonlyMap<string, WorkingFlow> {
   const { input, promise, axis, lots, bounds } = given;
-  const ids = new Set([...promise.slots.flatMap((slot) => slot.crops as readonly string[]), ...lots.map((lot) => lot.crop.id)]);
+  const ids = new Set([
+    ...promise.slots.flatMap((slot) => slot.crops as readonly string[]),
+    ...lots.map((lot) => lot.crop.id),
+  ]);
   const flows = new Map<string, WorkingFlow>();
   for (const id of ids) {
     const crop = input.crops.cropOf(id);
     if (crop === null) continue;
     const keeping = keepingOf(input.farm, crop, axis, input.crops.idsOf);
     flows.set(id, {
-      crop, keeping, stocks: [],
+      crop,
+      keeping,
+      stocks: [],
       lots: lots.filter((lot) => lot.crop.id === id).map((lot) => new StandingLot(lot, bounds)),
       lossShare: keeping?.lossShare(bounds) ?? null,
       lifeWeeks: keeping?.lifeWeeks(bounds) ?? null,

@@ -8,11 +8,12 @@
  *         length or cold: they keep the table's season, but begin no earlier than the least days to maturity after planting.
  * Source  crops.csv: dates, standing weeks, tt columns (reference/README.md, Thermal time to maturity); the rule is ours.
  * Checks  test/supply/harvest-window.test.ts
- * Holds   readyFrom < readyTo <= standsUntil; a later sowing is never ready earlier.
+ * Holds   readyFromDay < readyToDay <= standsUntil; a later sowing is never ready earlier.
  * Leaves out  variety, water, frost on the crop, cold spells that stop leafy crops.
  */
-import { addDays, type Day, dayInYear, dayNumber, endOfWindow, type MonthDay, yearOf } from '@leywright/measures';
+
 import { type Crop, maturity } from '@leywright/agronomy';
+import { addDays, type Day, dayInYear, dayNumber, endOfWindow, type MonthDay, yearOf } from '@leywright/measures';
 import type { ClimateDays } from '../plan/inputs.ts';
 
 export interface StandDays {
@@ -24,8 +25,8 @@ export interface StandDays {
 
 /** Day numbers, half open. */
 export interface HarvestWindow {
-  readonly readyFrom: number;
-  readonly readyTo: number;
+  readonly readyFromDay: number;
+  readonly readyToDay: number;
   readonly standsUntil: number;
   readonly by: 'thermal-time' | 'season' | 'stand-end';
 }
@@ -33,11 +34,17 @@ export interface HarvestWindow {
 const tunnelWarmthC = 3;
 
 /** The harvest of a stand; several for ground that carries its crop for years. Without a crop in the table: the last week before its end. */
-export function harvestWindows(stand: StandDays, crop: Crop | null, climate: ClimateDays, isTunnel: boolean): readonly HarvestWindow[] {
+export function harvestWindows(
+  stand: StandDays,
+  crop: Crop | null,
+  climate: ClimateDays,
+  isTunnel: boolean,
+): readonly HarvestWindow[] {
   const end = dayNumber(stand.to);
-  if (crop === null) return [{ readyFrom: end - 7, readyTo: end, standsUntil: end, by: 'stand-end' }];
+  if (crop === null) return [{ readyFromDay: end - 7, readyToDay: end, standsUntil: end, by: 'stand-end' }];
   if (crop.establishment === 'crown') return perennialWindows(stand, crop);
-  const window = crop.ttDerivedUse === 'scale' ? scaledWindow(stand, crop, { climate, isTunnel }) : seasonWindow(stand, crop);
+  const window =
+    crop.ttDerivedUse === 'scale' ? scaledWindow(stand, crop, { climate, isTunnel }) : seasonWindow(stand, crop);
   return [fitToEnd(window, crop, end)];
 }
 
@@ -45,18 +52,23 @@ function scaledWindow(stand: StandDays, crop: Crop, at: { climate: ClimateDays; 
   const sum = maturity.maturitySum(crop.id);
   const sums = sum === null ? null : at.climate.sums({ baseC: sum.baseC, warmerByC: at.isTunnel ? tunnelWarmthC : 0 });
   const { ready, by } = maturity.maturityOf(crop.id, growthStart(stand, crop), sums);
-  const readyFrom = dayNumber(ready);
+  const readyFromDay = dayNumber(ready);
   const standingDays = standingDaysOf(crop);
-  const readyTo = readyFrom + Math.max(7, ownCuttingDays(crop) - standingDays);
-  return { readyFrom, readyTo, standsUntil: readyTo + standingDays, by: by === 'thermal-time' ? by : 'season' };
+  const readyToDay = readyFromDay + Math.max(7, ownCuttingDays(crop) - standingDays);
+  return {
+    readyFromDay,
+    readyToDay,
+    standsUntil: readyToDay + standingDays,
+    by: by === 'thermal-time' ? by : 'season',
+  };
 }
 
 function seasonWindow(stand: StandDays, crop: Crop): HarvestWindow {
   const { ready, standsUntil } = maturity.maturityOf(crop.id, growthStart(stand, crop), null);
-  const readyFrom = dayNumber(ready);
-  const until = Math.max(dayNumber(standsUntil) + 1, readyFrom + 7);
-  const standingDays = Math.min(standingDaysOf(crop), until - readyFrom - 7);
-  return { readyFrom, readyTo: until - standingDays, standsUntil: until, by: 'season' };
+  const readyFromDay = dayNumber(ready);
+  const until = Math.max(dayNumber(standsUntil) + 1, readyFromDay + 7);
+  const standingDays = Math.min(standingDaysOf(crop), until - readyFromDay - 7);
+  return { readyFromDay, readyToDay: until - standingDays, standsUntil: until, by: 'season' };
 }
 
 function perennialWindows(stand: StandDays, crop: Crop): readonly HarvestWindow[] {
@@ -64,7 +76,8 @@ function perennialWindows(stand: StandDays, crop: Crop): readonly HarvestWindow[
   const end = dayNumber(stand.to);
   for (let year = yearOf(stand.plantedOn ?? stand.from) + crop.harvestYearOffset; year <= yearOf(stand.to); year += 1) {
     const season = seasonDays(crop.harvestFrom, crop.harvestTo, year);
-    if (season.from < end) windows.push({ readyFrom: season.from, readyTo: season.to, standsUntil: season.to, by: 'season' });
+    if (season.from < end)
+      windows.push({ readyFromDay: season.from, readyToDay: season.to, standsUntil: season.to, by: 'season' });
   }
   return windows;
 }
@@ -74,16 +87,22 @@ function perennialWindows(stand: StandDays, crop: Crop): readonly HarvestWindow[
  * more than half the table's own spread of days to maturity. What would ripen after that is not cut.
  */
 function fitToEnd(window: HarvestWindow, crop: Crop, end: number): HarvestWindow {
-  const late = window.readyTo - end;
+  const late = window.readyToDay - end;
   if (late <= 0) return window;
   const shift = Math.min(late, Math.floor((crop.dtmHighDays - crop.dtmLowDays) / 2));
-  return { ...window, readyFrom: window.readyFrom - shift, readyTo: window.readyTo - shift, standsUntil: window.standsUntil - shift };
+  return {
+    ...window,
+    readyFromDay: window.readyFromDay - shift,
+    readyToDay: window.readyToDay - shift,
+    standsUntil: window.standsUntil - shift,
+  };
 }
 
 /** Day from which the table counts days to maturity; a crop raised in modules but drilled where it stands needs its raising weeks first. */
 function growthStart(stand: StandDays, crop: Crop): Day {
   if (crop.dtmFrom === 'sow') return stand.sownOn ?? stand.from;
-  if (stand.plantedOn !== null || stand.sownOn === null || stand.sownOn < stand.from) return stand.plantedOn ?? stand.from;
+  if (stand.plantedOn !== null || stand.sownOn === null || stand.sownOn < stand.from)
+    return stand.plantedOn ?? stand.from;
   const raisingWeeks = ((crop.raiseLowWeeks ?? 0) + (crop.raiseHighWeeks ?? 0)) / 2;
   return addDays(stand.sownOn, Math.round(7 * raisingWeeks));
 }
@@ -93,7 +112,10 @@ export function standingDaysOf(crop: Crop): number {
 }
 
 function ownCuttingDays(crop: Crop): number {
-  const [from, to] = crop.dtmFrom === 'plant' ? [crop.plantFrom, crop.plantTo] : [crop.sowOutFrom ?? crop.sowCoverFrom, crop.sowOutTo ?? crop.sowCoverTo];
+  const [from, to] =
+    crop.dtmFrom === 'plant'
+      ? [crop.plantFrom, crop.plantTo]
+      : [crop.sowOutFrom ?? crop.sowCoverFrom, crop.sowOutTo ?? crop.sowCoverTo];
   const startDays = from === null || to === null ? 0 : windowDays(from, to);
   return windowDays(crop.harvestFrom, crop.harvestTo) - startDays;
 }

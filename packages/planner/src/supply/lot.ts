@@ -2,13 +2,14 @@
  * A lot: what one stand gives in one harvest, before anybody has cut it. Kilos become ready week by week, stand for a while, and are cut into a
  * box or a store, or are not cut at all. Recorded harvests take the place of what was expected.
  */
-import { dayNumber } from '@leywright/measures';
+
 import type { HarvestRecord } from '@leywright/book';
+import { dayNumber } from '@leywright/measures';
 import type { PlacedStand, PlotGround } from '../plan/ground.ts';
 import type { PlannedCrop, SupplyInput } from '../plan/inputs.ts';
 import { harvestYearOf } from './crop-season.ts';
 import { expectedKg, type KgRange } from './expected.ts';
-import { harvestWindows, type HarvestWindow } from './harvest-window.ts';
+import { type HarvestWindow, harvestWindows } from './harvest-window.ts';
 import { recordedKg, recordsByStand } from './recorded.ts';
 import type { WeekAxis } from './week-axis.ts';
 
@@ -48,7 +49,9 @@ export interface Lot {
 /** All lots of the ground whose harvest touches the axis, and recorded harvests that belong to no stand. */
 export function lotsOf(input: SupplyInput, axis: WeekAxis): readonly Lot[] {
   const records = recordsByStand(input);
-  const lots = input.ground.flatMap((plot) => plot.stands.flatMap((stand) => lotsOfStand({ input, axis, plot, stand }, records.get(stand.id) ?? [])));
+  const lots = input.ground.flatMap((plot) =>
+    plot.stands.flatMap((stand) => lotsOfStand({ input, axis, plot, stand }, records.get(stand.id) ?? [])),
+  );
   const orphans = records.get(null) ?? [];
   return [...lots, ...orphans.flatMap((record) => orphanLot(input, axis, record))];
 }
@@ -66,25 +69,41 @@ function lotsOfStand(place: StandPlace, records: readonly HarvestRecord[]): read
   if (crop === null) return [];
   const windows = harvestWindows(stand, crop.reference, input.climate, plot.kind === 'tunnel');
   return windows.flatMap((window, at) => {
-    if (window.standsUntil < axis.firstDay || window.readyFrom >= axis.endDay) return [];
+    if (window.standsUntil < axis.firstDay || window.readyFromDay >= axis.endDay) return [];
     const own = records.filter((record) => windows.length === 1 || at === nearestWindow(windows, dayNumber(record.on)));
     return [lotOf(place, { crop, window, records: own })];
   });
 }
 
-function lotOf(place: StandPlace, harvest: { crop: PlannedCrop; window: HarvestWindow; records: readonly HarvestRecord[] }): Lot {
+function lotOf(
+  place: StandPlace,
+  harvest: { crop: PlannedCrop; window: HarvestWindow; records: readonly HarvestRecord[] },
+): Lot {
   const { input, axis, plot, stand } = place;
   const { crop, window, records } = harvest;
   const today = dayNumber(input.today);
   const expected = expectedKg(input, stand, crop);
-  const cut = records.map((record) => ({ day: dayNumber(record.on), week: axis.weekOf(dayNumber(record.on)), kg: recordedKg(record, crop), into: record.into }));
+  const cut = records.map((record) => ({
+    day: dayNumber(record.on),
+    week: axis.weekOf(dayNumber(record.on)),
+    kg: recordedKg(record, crop),
+    into: record.into,
+  }));
   const cutKg = records.length === 0 ? null : cut.reduce((sum, one) => sum + one.kg, 0);
   const isClosed = stand.endedBy !== null || dayNumber(stand.to) <= today;
   const toComeKg = stillToCome(expected.kg, cutKg, isClosed);
   return {
-    stand: stand.id, crop, plot: stand.plot, under: plot.kind === 'tunnel' ? 'tunnel' : 'field', window, areaM2: stand.areaM2,
-    harvestYear: harvestYearOf(crop, window.readyFrom),
-    kg: plus(toComeKg, cutKg ?? 0), toComeKg, recordedKg: cutKg, recorded: cut,
+    stand: stand.id,
+    crop,
+    plot: stand.plot,
+    under: plot.kind === 'tunnel' ? 'tunnel' : 'field',
+    window,
+    areaM2: stand.areaM2,
+    harvestYear: harvestYearOf(crop, window.readyFromDay),
+    kg: plus(toComeKg, cutKg ?? 0),
+    toComeKg,
+    recordedKg: cutKg,
+    recorded: cut,
     basis: cutKg === null ? expected.basis : 'recorded',
     ...readyWeeks(axis, window, { end: dayNumber(stand.to), notBefore: cutKg === null ? null : today }),
   };
@@ -94,13 +113,17 @@ function lotOf(place: StandPlace, harvest: { crop: PlannedCrop; window: HarvestW
 function stillToCome(expected: KgRange, cutKg: number | null, isClosed: boolean): KgRange {
   if (cutKg === null) return expected;
   if (isClosed) return { low: 0, typ: 0, high: 0 };
-  return { low: Math.max(0, expected.low - cutKg), typ: Math.max(0, expected.typ - cutKg), high: Math.max(0, expected.high - cutKg) };
+  return {
+    low: Math.max(0, expected.low - cutKg),
+    typ: Math.max(0, expected.typ - cutKg),
+    high: Math.max(0, expected.high - cutKg),
+  };
 }
 
 /** Kilos ripen evenly over the days of the window; what would ripen after the stand's end is left out of the shares. */
 function readyWeeks(axis: WeekAxis, window: HarvestWindow, limits: { end: number; notBefore: number | null }) {
-  const from = Math.max(window.readyFrom, limits.notBefore ?? window.readyFrom);
-  const to = Math.max(window.readyTo, from + 1);
+  const from = Math.max(window.readyFromDay, limits.notBefore ?? window.readyFromDay);
+  const to = Math.max(window.readyToDay, from + 1);
   const until = Math.min(to, limits.end);
   const readyWeek = axis.weekOf(from);
   const readyShare: number[] = [];
@@ -108,7 +131,7 @@ function readyWeeks(axis: WeekAxis, window: HarvestWindow, limits: { end: number
     const days = Math.min(until, axis.dayOf(week + 1)) - Math.max(from, axis.dayOf(week));
     readyShare.push(days / (to - from));
   }
-  const standingWeeks = Math.max(0, Math.floor((window.standsUntil - window.readyTo) / 7));
+  const standingWeeks = Math.max(0, Math.floor((window.standsUntil - window.readyToDay) / 7));
   return { readyWeek, readyShare, standingWeeks, lastWeek: axis.weekOf(limits.end - 1) };
 }
 
@@ -119,16 +142,30 @@ function orphanLot(input: SupplyInput, axis: WeekAxis, record: HarvestRecord): r
   const kg = recordedKg(record, crop);
   const none = { low: 0, typ: 0, high: 0 };
   const plot = input.ground.find((one) => one.plot === record.plot);
-  return [{
-    stand: `record/${record.entry}`, crop, plot: record.plot ?? '', under: plot?.kind === 'tunnel' ? 'tunnel' : 'field', areaM2: 0,
-    window: { readyFrom: on, readyTo: on + 1, standsUntil: on + 1, by: 'stand-end' }, harvestYear: harvestYearOf(crop, on),
-    kg: plus(none, kg), toComeKg: none, recordedKg: kg, recorded: [{ day: on, week: axis.weekOf(on), kg, into: record.into }], basis: 'recorded',
-    readyWeek: axis.weekOf(on), readyShare: [], standingWeeks: 0, lastWeek: axis.weekOf(on),
-  }];
+  return [
+    {
+      stand: `record/${record.entry}`,
+      crop,
+      plot: record.plot ?? '',
+      under: plot?.kind === 'tunnel' ? 'tunnel' : 'field',
+      areaM2: 0,
+      window: { readyFromDay: on, readyToDay: on + 1, standsUntil: on + 1, by: 'stand-end' },
+      harvestYear: harvestYearOf(crop, on),
+      kg: plus(none, kg),
+      toComeKg: none,
+      recordedKg: kg,
+      recorded: [{ day: on, week: axis.weekOf(on), kg, into: record.into }],
+      basis: 'recorded',
+      readyWeek: axis.weekOf(on),
+      readyShare: [],
+      standingWeeks: 0,
+      lastWeek: axis.weekOf(on),
+    },
+  ];
 }
 
 function nearestWindow(windows: readonly HarvestWindow[], day: number): number {
-  const distance = (window: HarvestWindow) => Math.max(window.readyFrom - day, day - window.standsUntil, 0);
+  const distance = (window: HarvestWindow) => Math.max(window.readyFromDay - day, day - window.standsUntil, 0);
   return windows.reduce((best, window, at) => (distance(window) < distance(windows[best] ?? window) ? at : best), 0);
 }
 

@@ -32,7 +32,9 @@ export function supplyOf(run: SupplyRun): Supply {
 
 /** As stated by a farm that gives only their number, else counted. */
 function boxWeeksOf({ promise }: SupplyRun, boxes: Supply['boxes']): number {
-  return promise.slots.length === 0 && promise.boxWeeksPerYear !== null ? promise.boxWeeksPerYear : boxes.filter((box) => box.closed === null).length;
+  return promise.slots.length === 0 && promise.boxWeeksPerYear !== null
+    ? promise.boxWeeksPerYear
+    : boxes.filter((box) => box.closed === null).length;
 }
 
 /** Harvests that reach into the year in focus. */
@@ -40,7 +42,9 @@ function harvestsOf(run: SupplyRun): readonly StandHarvest[] {
   const first = run.axis.dayOf(run.fromWeek);
   const end = run.axis.dayOf(run.toWeek);
   const lots = [...run.typ.flows.values()].flatMap((flow) => flow.lots);
-  return lots.filter(({ lot }) => lot.areaM2 > 0 && lot.window.readyFrom < end && lot.window.standsUntil > first).map((lot) => standHarvest(run, lot));
+  return lots
+    .filter(({ lot }) => lot.areaM2 > 0 && lot.window.readyFromDay < end && lot.window.standsUntil > first)
+    .map((lot) => standHarvest(run, lot));
 }
 
 function standHarvest(run: SupplyRun, standing: StandingLot): StandHarvest {
@@ -48,10 +52,22 @@ function standHarvest(run: SupplyRun, standing: StandingLot): StandHarvest {
   const weeks = [...standing.cut.keys()];
   const fromWeek = weeks.length === 0 ? lot.readyWeek : Math.min(...weeks);
   const length = weeks.length === 0 ? 0 : Math.max(...weeks) - fromWeek + 1;
-  const to = weeks.length === 0 ? lot.window.standsUntil - 1 : Math.min(run.axis.dayOf(fromWeek + length) - 1, Math.max(lot.window.standsUntil - 1, lot.window.readyFrom));
+  const to =
+    weeks.length === 0
+      ? lot.window.standsUntil - 1
+      : Math.min(run.axis.dayOf(fromWeek + length) - 1, Math.max(lot.window.standsUntil - 1, lot.window.readyFromDay));
   return {
-    stand: lot.stand, crop: lot.crop.id, plot: lot.plot, from: dayAt(lot.window.readyFrom), to: dayAt(Math.max(to, lot.window.readyFrom)), kg: lot.kg,
-    recordedKg: lot.recordedKg, basis: lot.basis, fromWeek: fromWeek + run.planOffset, weekKg: Array.from({ length }, (_, at) => standing.cut.get(fromWeek + at) ?? 0),
-    uncutKg: standing.uncutKg, uncutWhy: standing.uncutWhy,
+    stand: lot.stand,
+    crop: lot.crop.id,
+    plot: lot.plot,
+    from: dayAt(lot.window.readyFromDay),
+    to: dayAt(Math.max(to, lot.window.readyFromDay)),
+    kg: lot.kg,
+    recordedKg: lot.recordedKg,
+    basis: lot.basis,
+    fromWeek: fromWeek + run.planOffsetWeeks,
+    weekKg: Array.from({ length }, (_, at) => standing.cut.get(fromWeek + at) ?? 0),
+    uncutKg: standing.uncutKg,
+    uncutWhy: standing.uncutWhy,
   };
 }

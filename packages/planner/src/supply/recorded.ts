@@ -1,6 +1,7 @@
 /** Recorded harvests: which stand each belongs to, and how many marketable kilos it was. */
-import { type Day, daysBetween } from '@leywright/measures';
+
 import type { HarvestRecord } from '@leywright/book';
+import { type Day, daysBetween } from '@leywright/measures';
 import type { PlannedCrop, SupplyInput } from '../plan/inputs.ts';
 import { unitKgOf } from '../promise/demand.ts';
 
@@ -19,9 +20,14 @@ export function recordsByStand(input: SupplyInput): ReadonlyMap<string | null, r
   return byStand;
 }
 
-function standAt(stands: readonly { id: string; plot: string; what: string; from: Day; to: Day }[], record: HarvestRecord): string | null {
+function standAt(
+  stands: readonly { id: string; plot: string; what: string; from: Day; to: Day }[],
+  record: HarvestRecord,
+): string | null {
   if (record.plot === null) return null;
-  const here = stands.filter((stand) => stand.plot === record.plot && stand.what === record.crop && stand.from <= record.on);
+  const here = stands.filter(
+    (stand) => stand.plot === record.plot && stand.what === record.crop && stand.from <= record.on,
+  );
   const standing = here.filter((stand) => record.on < stand.to).toSorted((a, b) => (a.from < b.from ? 1 : -1));
   const ended = here.filter((stand) => record.on >= stand.to && daysLate(stand.to, record.on) <= lateDays);
   return (standing[0] ?? ended.toSorted((a, b) => (a.to < b.to ? 1 : -1))[0])?.id ?? null;

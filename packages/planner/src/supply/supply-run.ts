@@ -1,6 +1,7 @@
 /** One working out of a farm's supply: lots, boxes filled at typical, low and high yields, and what each season was asked for. */
-import { dayNumber } from '@leywright/measures';
+
 import type { BoxPromise } from '@leywright/book';
+import { dayNumber } from '@leywright/measures';
 import type { SupplyInput } from '../plan/inputs.ts';
 import type { CropNeed } from '../plan/supply.ts';
 import { cropNeeds } from '../promise/crop-need.ts';
@@ -23,11 +24,21 @@ export interface SupplyRun {
   readonly fromWeek: number;
   readonly toWeek: number;
   /** What a place on the axis is less than the plan's own week. */
-  readonly planOffset: number;
+  readonly planOffsetWeeks: number;
 }
 
 const noPromise: BoxPromise = {
-  sizes: [], itemsPerBox: null, packWeekday: 4, from: null, to: null, closedWeeks: [], closedEveryYear: [], movedPackDays: [], slots: [], needs: [], boxWeeksPerYear: null,
+  sizes: [],
+  itemsPerBox: null,
+  packWeekday: 4,
+  from: null,
+  to: null,
+  closedWeeks: [],
+  closedEveryYear: [],
+  movedPackDays: [],
+  slots: [],
+  needs: [],
+  boxWeeksPerYear: null,
 };
 
 /** A farm without a promise still has lots, and what goes into its stores. */
@@ -40,8 +51,18 @@ export function supplyRun(input: SupplyInput): SupplyRun {
   const asked = askedOfCrops(typ);
   const years = Array.from({ length: axis.weeks }, (_, week) => Number(axis.nameOf(week).slice(0, 4)));
   return {
-    input, promise, axis, lots, typ, low: filled('low'), high: filled('high'), asked, needs: cropNeeds(input, typ, asked, input.year),
-    fromWeek: years.indexOf(input.year), toWeek: years.lastIndexOf(input.year) + 1, planOffset: (axis.firstDay - firstDayOf(input)) / 7,
+    input,
+    promise,
+    axis,
+    lots,
+    typ,
+    low: filled('low'),
+    high: filled('high'),
+    asked,
+    needs: cropNeeds(input, typ, asked, input.year),
+    fromWeek: years.indexOf(input.year),
+    toWeek: years.lastIndexOf(input.year) + 1,
+    planOffsetWeeks: (axis.firstDay - firstDayOf(input)) / 7,
   };
 }
 

@@ -31,7 +31,10 @@ export function weekAxis(firstMonday: Day, endMonday: Day): WeekAxis {
     return known;
   };
   return {
-    firstMonday, firstDay, endDay, nameOf,
+    firstMonday,
+    firstDay,
+    endDay,
+    nameOf,
     weeks: (endDay - firstDay) / 7,
     weekOf: (day) => Math.floor((day - firstDay) / 7),
     dayOf: (week) => firstDay + 7 * week,
