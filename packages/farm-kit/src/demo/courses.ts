@@ -105,28 +105,38 @@ const alliums: readonly CourseStand[] = [
     end: '04-14',
     endYearOffset: next,
   }),
-  crop('leek-mid', 'leek-mid', [0.62, 0.8], { plant: '06-05', end: '01-28', endYearOffset: next }),
-  undersown('leek-mid-clover', low, [0.62, 0.8], { into: 'leek-mid', sow: '07-08', end: '02-26', endYearOffset: next }),
-  crop('leek-late', 'leek-late', [0.8, 1], { plant: '06-20', end: '05-04', endYearOffset: next }),
-  undersown('leek-late-clover', low, [0.8, 1], { into: 'leek-late', sow: '07-22', end: '05-04', endYearOffset: next }),
+  crop('leek-mid', 'leek-mid', [0.62, 0.8], { plant: '05-28', end: '01-28', endYearOffset: next }),
+  undersown('leek-mid-clover', low, [0.62, 0.8], { into: 'leek-mid', sow: '06-30', end: '02-26', endYearOffset: next }),
+  crop('leek-late', 'leek-late', [0.8, 1], { plant: '06-20', end: '05-08', endYearOffset: next }),
+  undersown('leek-late-clover', low, [0.8, 1], { into: 'leek-late', sow: '07-22', end: '05-08', endYearOffset: next }),
 ];
 
-/** Five strips of lettuce follow one another; all roots are lifted in time for rye to take. */
+/** First planting, cleared, second planting, cleared. */
+const lettuceStrips = [
+  ['03-22', '06-08', '06-16', '08-04'],
+  ['04-08', '06-16', '06-28', '08-14'],
+  ['04-18', '06-24', '07-08', '08-24'],
+  ['04-28', '07-02', '07-16', '09-04'],
+  ['05-07', '07-12', '07-26', '09-14'],
+  ['05-21', '07-22', '08-06', '10-05'],
+] as const;
+
+/** Six strips of lettuce follow one another; all roots are lifted in time for rye to take. */
 const roots: readonly CourseStand[] = [
   crop('carrot', 'carrot-maincrop', [0, 0.34], { sow: '05-05', end: '10-04' }),
   cover('carrot-rye', rye, [0, 0.34], { sow: '10-05', end: '04-28', endYearOffset: next }),
   crop('parsnip', 'parsnip', [0.34, 0.44], { sow: '04-18', end: '10-10' }),
   cover('parsnip-rye', rye, [0.34, 0.44], { sow: '10-11', end: '04-28', endYearOffset: next }),
-  crop('bunched-carrot-1', 'carrot-bunching', [0.44, 0.465], { sow: '03-28', end: '08-01' }),
-  crop('bunched-carrot-2', 'carrot-bunching', [0.465, 0.5], { sow: '05-22', end: '09-18' }),
-  cover('bunched-carrot-rye', ryeVetch, [0.44, 0.5], { sow: '09-21', end: '04-28', endYearOffset: next }),
-  crop('celeriac', 'celeriac', [0.5, 0.62], { plant: '05-14', end: '10-10' }),
-  cover('celeriac-rye', rye, [0.5, 0.62], { sow: '10-11', end: '04-28', endYearOffset: next }),
+  crop('bunched-carrot-1', 'carrot-bunching', [0.44, 0.467], { sow: '03-28', end: '08-01' }),
+  crop('bunched-carrot-2', 'carrot-bunching', [0.467, 0.504], { sow: '05-22', end: '09-18' }),
+  cover('bunched-carrot-rye', ryeVetch, [0.44, 0.504], { sow: '09-21', end: '04-28', endYearOffset: next }),
+  crop('celeriac', 'celeriac', [0.504, 0.62], { plant: '05-14', end: '10-10' }),
+  cover('celeriac-rye', rye, [0.504, 0.62], { sow: '10-11', end: '04-28', endYearOffset: next }),
   ...lettuces(),
-  cover('lettuce-rye-vetch', ryeVetch, [0.62, 0.7], { sow: '09-21', end: '04-18', endYearOffset: next }),
-  cover('lettuce-rye', rye, [0.7, 0.72], { sow: '10-07', end: '04-18', endYearOffset: next }),
-  crop('chard', 'chard', [0.72, 0.77], { plant: '04-26', end: '09-18' }),
-  cover('chard-rye', ryeVetch, [0.72, 0.77], { sow: '09-21', end: '04-18', endYearOffset: next }),
+  cover('lettuce-rye-vetch', ryeVetch, [0.62, 0.7033], { sow: '09-21', end: '04-18', endYearOffset: next }),
+  cover('lettuce-rye', rye, [0.7033, 0.72], { sow: '10-07', end: '04-18', endYearOffset: next }),
+  crop('chard', 'chard', [0.72, 0.77], { plant: '04-26', end: '10-06' }),
+  cover('chard-rye', rye, [0.72, 0.77], { sow: '10-08', end: '04-18', endYearOffset: next }),
   crop('spinach', 'spinach', [0.77, 0.8], { sow: '03-22', end: '06-14' }),
   cover('spinach-catch', 'phacelia', [0.77, 0.8], { sow: '06-20', end: '09-06' }),
   crop('fennel-1', 'fennel-florence', [0.8, 0.83], { plant: '06-05', end: '09-01' }),
@@ -137,18 +147,12 @@ const roots: readonly CourseStand[] = [
 ];
 
 function lettuces(): readonly CourseStand[] {
-  const strips = [
-    ['03-22', '06-04', '06-14', '08-01'],
-    ['04-08', '06-14', '06-26', '08-14'],
-    ['04-24', '06-28', '07-10', '09-02'],
-    ['05-12', '07-10', '07-24', '09-20'],
-    ['05-30', '07-24', '08-06', '10-05'],
-  ] as const;
-  return strips.flatMap(([plant, end, plantAgain, endAgain], at) => {
-    const stretch: Stretch = [Math.round(62 + 2 * at) / 100, Math.round(64 + 2 * at) / 100];
+  const edge = (place: number): number => Math.round((0.62 + (0.1 * place) / lettuceStrips.length) * 1e4) / 1e4;
+  return lettuceStrips.flatMap(([plant, end, plantAgain, endAgain], at) => {
+    const stretch: Stretch = [edge(at), edge(at + 1)];
     return [
       crop(`lettuce-${at + 1}`, 'lettuce-head', stretch, { plant, end }),
-      crop(`lettuce-${at + 6}`, 'lettuce-head', stretch, { plant: plantAgain, end: endAgain }),
+      crop(`lettuce-${at + 7}`, 'lettuce-head', stretch, { plant: plantAgain, end: endAgain }),
     ];
   });
 }
@@ -171,7 +175,7 @@ const squash: readonly CourseStand[] = [
   ley('runner-bean-ley', 'runner-bean', [0.76, 0.86], { sow: '07-08', end: '04-20', endYearOffset: 2 }),
   crop('broad-bean', 'broad-bean-spring', [0.86, 0.93], { sow: '03-14', end: '07-22' }),
   crop('pea-1', 'pea', [0.93, 0.965], { sow: '03-16', end: '07-12' }),
-  crop('pea-2', 'pea', [0.965, 1], { sow: '04-16', end: '08-01' }),
+  crop('pea-2', 'pea', [0.965, 1], { sow: '04-26', end: '08-01' }),
   courseStand('pea-ley', 'mix-ley-clover-grass', {
     kind: 'ley',
     span: span(0.86, 1),

@@ -165,7 +165,7 @@ function harvestsOf(farm: Farm, one: Stand, chance: Chance): readonly Done[] {
   const ready = addDays(one.plantedOn ?? one.from, Math.round((crop.dtmLowDays + crop.dtmHighDays) / 2));
   const first = addDays(one.to, -Math.max(7, Math.min(daysBetween(ready, one.to), 7 * 16)));
   const days = Array.from({ length: daysBetween(first, one.to) }, (_, at) => addDays(first, at)).filter(
-    (day) => weekdayOf(day) === 3 && (yearOf(day) === 2026 || (yearOf(day) === 2025 && dayNumber(day) % 14 < 7)),
+    (day) => weekdayOf(day) === 3 && (yearOf(day) >= 2026 || (yearOf(day) === 2025 && dayNumber(day) % 14 < 7)),
   );
   return days.map((day) => ({
     on: day,

@@ -18,8 +18,10 @@ interface BayStand {
 
 const bayYears: readonly (readonly BayStand[])[] = [
   [
-    { key: 'spinach', what: 'spinach', from: '02-12', to: '05-06' },
-    { key: 'tomato', what: 'tomato-tunnel', from: '05-08', to: '10-18', planted: true },
+    { key: 'spinach-1', what: 'spinach', from: '02-21', to: '05-12', half: 0 },
+    { key: 'spinach-2', what: 'spinach', from: '03-18', to: '05-26', half: 1 },
+    { key: 'tomato-1', what: 'tomato-tunnel', from: '05-13', to: '10-18', planted: true, half: 0 },
+    { key: 'tomato-2', what: 'tomato-tunnel', from: '05-27', to: '10-18', planted: true, half: 1 },
     { key: 'purslane', what: 'winter-purslane', from: '10-20', to: '04-16', toNextYear: true, planted: true },
   ],
   [
@@ -28,15 +30,16 @@ const bayYears: readonly (readonly BayStand[])[] = [
     { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-28', to: '02-18', toNextYear: true },
   ],
   [
-    { key: 'lettuce-1', what: 'lettuce-head', from: '02-24', to: '05-06', planted: true, half: 0 },
-    { key: 'lettuce-2', what: 'lettuce-head', from: '03-14', to: '05-18', planted: true, half: 1 },
-    { key: 'cucumber', what: 'cucumber-tunnel', from: '05-20', to: '10-05', planted: true },
+    { key: 'lettuce-1', what: 'lettuce-head', from: '02-26', to: '05-14', planted: true, half: 0 },
+    { key: 'lettuce-2', what: 'lettuce-head', from: '02-26', to: '05-30', planted: true, half: 1 },
+    { key: 'cucumber-1', what: 'cucumber-tunnel', from: '05-15', to: '10-05', planted: true, half: 0 },
+    { key: 'cucumber-2', what: 'cucumber-tunnel', from: '06-01', to: '10-05', planted: true, half: 1 },
     { key: 'salad', what: 'winter-salad-tunnel', from: '10-08', to: '03-14', toNextYear: true, planted: true },
   ],
   [
-    { key: 'beetroot', what: 'beetroot-bunching', from: '03-16', to: '07-15', planted: true, half: 0 },
-    { key: 'catch', what: 'mix-phacelia-buckwheat', kind: 'cover', from: '07-20', to: '09-18', half: 0 },
-    { key: 'chard', what: 'chard', from: '04-08', to: '09-24', planted: true, half: 1 },
+    { key: 'chard-1', what: 'chard', from: '03-16', to: '07-24', planted: true, half: 0 },
+    { key: 'catch', what: 'mix-phacelia-buckwheat', kind: 'cover', from: '07-28', to: '09-18', half: 0 },
+    { key: 'chard-2', what: 'chard', from: '04-08', to: '09-24', planted: true, half: 1 },
     { key: 'lambs-lettuce', what: 'lambs-lettuce', from: '09-28', to: '01-31', toNextYear: true },
   ],
   [
