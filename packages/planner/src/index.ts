@@ -16,6 +16,6 @@ export type * from './plan/supply.ts';
 export type * from './plan/why.ts';
 export type * from './plan/work.ts';
 export { jobKinds } from './plan/work.ts';
+export { type SupplyMendCode, supplyMendCodes } from './shortage/say.ts';
 export { type GroundDoubt, type GroundWhyTitle, groundDoubts, groundWhyTitles } from './why/doubts.ts';
 export { whyOf } from './why/why-of.ts';
-export { supplyMendCodes, type SupplyMendCode } from './shortage/say.ts';

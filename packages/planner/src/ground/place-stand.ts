@@ -22,7 +22,7 @@ export function harvestDaysOf(one: GroundStand, climate: ClimateDays, isTunnel: 
   const first = windows[0];
   const last = windows.at(-1);
   if (first === undefined || last === undefined) return null;
-  const fromDay = Math.min(Math.max(first.readyFrom, one.fromDay), one.toDay - 1);
+  const fromDay = Math.min(Math.max(first.readyFromDay, one.fromDay), one.toDay - 1);
   return { fromDay, toDay: Math.max(fromDay, Math.min(last.standsUntil, one.toDay) - 1) };
 }
 

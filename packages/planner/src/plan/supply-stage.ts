@@ -2,8 +2,8 @@
 import { supplyFindings } from '../shortage/supply-findings.ts';
 import { supplyOf } from '../supply/plan-supply.ts';
 import { supplyRun } from '../supply/supply-run.ts';
-import { workFindings } from '../work/work-findings.ts';
 import { workOf } from '../work/plan-work.ts';
+import { workFindings } from '../work/work-findings.ts';
 import type { Finding } from './finding.ts';
 import type { SupplyInput } from './inputs.ts';
 import type { Supply } from './supply.ts';

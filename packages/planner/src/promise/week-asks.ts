@@ -43,38 +43,45 @@ export function askedOfCrops(filled: Filled): Asked {
   const missing: Missing[] = [];
   filled.weeks.forEach((slots, week) => {
     for (const slotWeek of slots) {
-      const boxYear = boxYearOf(filled, slotWeek, week);
-      const whose = slotWeek.missingShare === 0 ? null : whoseLack(filled, slotWeek, week);
-      const parts = slotWeek.takes.map((take) => ({
-        ...take,
-        from: take.from === 'store' ? ('store' as const) : ('fresh' as const),
-      }));
-      const lack = whose === null ? [] : [{ ...whose, share: slotWeek.missingShare, from: 'missing' as const }];
-      for (const { crop, harvestYear, share, from } of [...parts, ...lack]) {
-        const { slot } = slotWeek.ask;
-        const units = slotWeek.ask.units * share;
-        const asks = byCrop.get(crop.id) ?? [];
-        asks.push({
-          week,
-          slot: slot.id,
-          units,
-          kg: units * (unitKgOf(crop, slot.unit) ?? 0),
-          from,
-          harvestYear,
-          boxYear,
-        });
-        byCrop.set(crop.id, asks);
+      const { ask, missingShare } = slotWeek;
+      const whose = missingShare === 0 ? null : whoseLack(filled, slotWeek, week);
+      for (const part of partsOf(slotWeek, whose)) {
+        const asks = byCrop.get(part.crop.id) ?? [];
+        asks.push(weekAsk(filled, slotWeek, week, part));
+        byCrop.set(part.crop.id, asks);
       }
-      if (whose !== null)
-        missing.push({
-          week,
-          slot: slotWeek.ask.slot.id,
-          ...whose,
-          boxesShare: slotWeek.missingShare * slotWeek.ask.boxesShare,
-        });
+      if (whose !== null) {
+        missing.push({ week, slot: ask.slot.id, ...whose, boxesShare: missingShare * ask.boxesShare });
+      }
     }
   });
   return { byCrop, missing };
+}
+
+interface AskPart {
+  readonly crop: PlannedCrop;
+  readonly harvestYear: number;
+  readonly share: number;
+  readonly from: WeekAsk['from'];
+}
+
+/** What filled the slot that week, and what nothing filled, as one list. */
+function partsOf(slotWeek: SlotWeek, whose: Pick<AskPart, 'crop' | 'harvestYear'> | null): readonly AskPart[] {
+  const taken = slotWeek.takes.map((take): AskPart => ({ ...take, from: take.from === 'store' ? 'store' : 'fresh' }));
+  return whose === null ? taken : [...taken, { ...whose, share: slotWeek.missingShare, from: 'missing' }];
+}
+
+function weekAsk(filled: Filled, slotWeek: SlotWeek, week: number, part: AskPart): WeekAsk {
+  const { slot, units } = slotWeek.ask;
+  return {
+    week,
+    slot: slot.id,
+    units: units * part.share,
+    kg: units * part.share * (unitKgOf(part.crop, slot.unit) ?? 0),
+    from: part.from,
+    harvestYear: part.harvestYear,
+    boxYear: boxYearOf(filled, slotWeek, week),
+  };
 }
 
 function boxYearOf(filled: Filled, { ask }: SlotWeek, week: number): number {

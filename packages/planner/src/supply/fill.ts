@@ -105,36 +105,43 @@ interface Offer {
 function fillSlot(slot: { ask: SlotAsk; offers: readonly Offer[] }, week: number, taken: Set<string>): SlotWeek {
   const takes: Take[] = [];
   let missing = 1;
-  const asks: { stock: Stock; askedKg: number; gaveKg: number }[] = [];
+  const asks: StockAsk[] = [];
   for (const offer of inTurn(slot.offers, taken)) {
     if (missing <= 1e-9) break;
     for (const take of freshTakes(offer, week, missing)) {
       takes.push(take);
       missing -= take.share;
     }
-    for (const stock of stocksToAsk(offer.flow)) {
-      if (missing <= 1e-9) break;
-      const askedKg = missing * offer.drawKg;
-      const gaveKg = stock.give(askedKg);
-      const share = gaveKg / offer.drawKg;
-      asks.push({ stock, askedKg, gaveKg });
-      if (gaveKg > dustKg)
-        takes.push({
-          crop: offer.flow.crop,
-          from: 'store',
-          plots: [],
-          harvestYear: stock.harvestYear,
-          share,
-          kg: gaveKg,
-        });
-      missing -= share;
-    }
+    missing -= fromStocks(offer, missing, takes, asks);
   }
   for (const take of takes) taken.add(take.crop.id);
   const missingShare = missing > 1e-9 ? missing : 0;
   for (const { stock, askedKg, gaveKg } of asks)
     stock.asks.push({ week, askedKg, gaveKg, missingShare, slot: slot.ask.slot.id });
   return { ask: slot.ask, takes, missingShare };
+}
+
+interface StockAsk {
+  readonly stock: Stock;
+  readonly askedKg: number;
+  readonly gaveKg: number;
+}
+
+/** Share of the slot that the stores fill; what they were asked for is kept, to say later what ran out. */
+function fromStocks({ flow, drawKg }: Offer, wanted: number, takes: Take[], asks: StockAsk[]): number {
+  let missing = wanted;
+  for (const stock of stocksToAsk(flow)) {
+    if (missing <= 1e-9) break;
+    const askedKg = missing * drawKg;
+    const gaveKg = stock.give(askedKg);
+    const share = gaveKg / drawKg;
+    asks.push({ stock, askedKg, gaveKg });
+    if (gaveKg > dustKg) {
+      takes.push({ crop: flow.crop, from: 'store', plots: [], harvestYear: stock.harvestYear, share, kg: gaveKg });
+    }
+    missing -= share;
+  }
+  return wanted - missing;
 }
 
 /** What is recorded as cut for this week's boxes first, then in the order of the list; what is in the boxes already comes last. */
@@ -180,12 +187,16 @@ function openWeek(flow: WorkingFlow, week: number): void {
   for (const stock of flow.stocks) stock.open(week, flow.lossShare?.[week] ?? 0, flow.lifeWeeks);
   for (const lot of flow.lots) {
     lot.ripen(week);
-    for (const cut of lot.lot.recorded) {
-      if (cut.week !== week) continue;
-      if (cut.into === 'box') lot.lay(week, cut.kg);
-      else lot.note(week, cut.kg);
-      if (cut.into === 'store') stockOf(flow, lot.lot.harvestYear, week).take(week, cut.kg);
-    }
+    takeRecorded(flow, lot, week);
+  }
+}
+
+function takeRecorded(flow: WorkingFlow, lot: WorkingFlow['lots'][number], week: number): void {
+  for (const cut of lot.lot.recorded) {
+    if (cut.week !== week) continue;
+    if (cut.into === 'box') lot.lay(week, cut.kg);
+    else lot.note(week, cut.kg);
+    if (cut.into === 'store') stockOf(flow, lot.lot.harvestYear, week).take(week, cut.kg);
   }
 }
 

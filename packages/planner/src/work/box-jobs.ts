@@ -13,11 +13,21 @@ export function boxJobs(run: SupplyRun): readonly (Job | null)[] {
   const boxes = householdsOf(run.promise);
   if (boxes === 0) return [];
   const { packingHBox, deliveryHWeek } = run.input.farm.about.conventions;
-  const packing = packingHBox === null ? labourHours('pack-box', { boxes }) : exactly(packingHBox * boxes, 'farm.json/packing_h_box');
-  const delivery = deliveryHWeek === null ? labourHours('deliver-drop', { drops: Math.ceil(boxes / boxesPerDrop) }) : exactly(deliveryHWeek, 'farm.json/delivery_h_week');
+  const packing =
+    packingHBox === null ? labourHours('pack-box', { boxes }) : exactly(packingHBox * boxes, 'farm.json/packing_h_box');
+  const delivery =
+    deliveryHWeek === null
+      ? labourHours('deliver-drop', { drops: Math.ceil(boxes / boxesPerDrop) })
+      : exactly(deliveryHWeek, 'farm.json/delivery_h_week');
   return run.typ.calendar.slice(run.fromWeek, run.toWeek).flatMap((week) => {
     if (week.packOn === null) return [];
-    const pieces = { nth: week.week, fromDay: dayNumber(week.packOn), name: '', amount: boxes, amountUnit: 'boxes' as const };
+    const pieces = {
+      nth: week.week,
+      fromDay: dayNumber(week.packOn),
+      name: '',
+      amount: boxes,
+      amountUnit: 'boxes' as const,
+    };
     return [jobOf({ ...pieces, kind: 'pack', rated: packing }), jobOf({ ...pieces, kind: 'deliver', rated: delivery })];
   });
 }

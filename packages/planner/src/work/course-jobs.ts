@@ -1,6 +1,7 @@
 /** Work that the farm counts by the course or the crop as a whole, in hours a hectare, spread over the weeks it takes place in. */
-import { dayNumber, dayOf } from '@leywright/measures';
+
 import type { Course } from '@leywright/book';
+import { dayNumber, dayOf } from '@leywright/measures';
 import type { PlotGround } from '../plan/ground.ts';
 import type { Job } from '../plan/work.ts';
 import { householdsOf } from '../promise/demand.ts';
@@ -26,7 +27,15 @@ export function courseJobs(run: SupplyRun, plot: PlotGround, course: Course): re
   const hours = ((course.hoursPerHa ?? 0) * areaM2) / 10_000;
   const { fromDay, weeks } = seasonOf(run);
   return spread(hours, weeks, 'courses.csv/hours_per_ha').map((rated, at) => {
-    const job = jobOf({ kind: 'whole-course', nth: `${course.id}-${plot.plot}-${run.input.year}-${at + 1}`, fromDay: fromDay + 7 * at, toDay: fromDay + 7 * at + 6, rated, name: course.name, areaM2 });
+    const job = jobOf({
+      kind: 'whole-course',
+      nth: `${course.id}-${plot.plot}-${run.input.year}-${at + 1}`,
+      fromDay: fromDay + 7 * at,
+      toDay: fromDay + 7 * at + 6,
+      rated,
+      name: course.name,
+      areaM2,
+    });
     return job === null ? null : { ...job, plot: plot.plot, letter: plot.letter };
   });
 }
@@ -35,8 +44,9 @@ export function courseJobs(run: SupplyRun, plot: PlotGround, course: Course): re
 export function wholeCropJobs(at: StandAt, hoursPerHa: number): readonly (Job | null)[] {
   const from = dayNumber(at.stand.from);
   const weeks = Math.max(1, Math.round((dayNumber(at.stand.to) - from) / 7));
-  return spread((hoursPerHa * at.stand.areaM2) / 10_000, weeks, 'crops.csv/hours_per_ha')
-    .map((rated, nth) => jobOf({ kind: 'whole-course', stand: at, nth: nth + 1, fromDay: from + 7 * nth, toDay: from + 7 * nth + 6, rated }));
+  return spread((hoursPerHa * at.stand.areaM2) / 10_000, weeks, 'crops.csv/hours_per_ha').map((rated, nth) =>
+    jobOf({ kind: 'whole-course', stand: at, nth: nth + 1, fromDay: from + 7 * nth, toDay: from + 7 * nth + 6, rated }),
+  );
 }
 
 function seasonOf(run: SupplyRun): { readonly fromDay: number; readonly weeks: number } {
@@ -49,5 +59,7 @@ function seasonOf(run: SupplyRun): { readonly fromDay: number; readonly weeks: n
 
 function spread(hours: number, weeks: number, basis: string): readonly Rated[] {
   const each = hours / weeks;
-  return each === 0 ? [] : Array.from({ length: weeks }, () => ({ hours: { low: each, typ: each, high: each }, basis }));
+  return each === 0
+    ? []
+    : Array.from({ length: weeks }, () => ({ hours: { low: each, typ: each, high: each }, basis }));
 }

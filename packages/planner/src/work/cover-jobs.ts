@@ -10,7 +10,12 @@ export function coverJobs(at: StandAt): readonly (Job | null)[] {
   if (stand.kind === 'crop') return [];
   const from = dayNumber(stand.from);
   const isUndersown = stand.undersownIn !== null;
-  const sow = jobOf({ kind: isUndersown ? 'undersow' : 'sow-cover', stand: at, fromDay: from, rated: labourHours(isUndersown ? 'undersow' : 'sow-cover', measures) });
+  const sow = jobOf({
+    kind: isUndersown ? 'undersow' : 'sow-cover',
+    stand: at,
+    fromDay: from,
+    rated: labourHours(isUndersown ? 'undersow' : 'sow-cover', measures),
+  });
   return [sow, ...mowJobs(at), turnIn(at)];
 }
 
@@ -18,8 +23,14 @@ function mowJobs(at: StandAt): (Job | null)[] {
   if (at.stand.kind !== 'ley') return [];
   const host = at.plot.stands.find((one) => one.id === at.stand.undersownIn);
   const sownOnDay = dayNumber(at.stand.from);
-  const days = mowingDays(at.run.input.climate, { sownOnDay, aloneFromDay: host === undefined ? sownOnDay : dayNumber(host.to), toDay: dayNumber(at.stand.to) });
-  return days.map((day, cut) => jobOf({ kind: 'mow', stand: at, nth: cut + 1, fromDay: day, rated: labourHours('mow-cover', at.measures) }));
+  const days = mowingDays(at.run.input.climate, {
+    sownOnDay,
+    aloneFromDay: host === undefined ? sownOnDay : dayNumber(host.to),
+    toDay: dayNumber(at.stand.to),
+  });
+  return days.map((day, cut) =>
+    jobOf({ kind: 'mow', stand: at, nth: cut + 1, fromDay: day, rated: labourHours('mow-cover', at.measures) }),
+  );
 }
 
 /** A ley is ploughed and worked down, a cover worked in shallowly twice (middle of one to three passes); what the frost kills needs nothing. */
@@ -28,6 +39,9 @@ function turnIn(at: StandAt): Job | null {
   const rows = at.stand.kind === 'ley' ? ['plough', 'power-harrow'] : ['disc-incorporate', 'disc-incorporate'];
   const rated = rows.flatMap((row) => labourHours(row, at.measures) ?? []);
   const [first, second] = rated;
-  const both: Rated | null = first === undefined || second === undefined ? null : { hours: addHours(first.hours, second.hours), basis: first.basis };
+  const both: Rated | null =
+    first === undefined || second === undefined
+      ? null
+      : { hours: addHours(first.hours, second.hours), basis: first.basis };
   return jobOf({ kind: 'turn-in', stand: at, fromDay: dayNumber(at.stand.to) - 1, rated: both });
 }

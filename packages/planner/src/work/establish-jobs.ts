@@ -14,10 +14,24 @@ export function establishJobs(at: StandAt): readonly (Job | null)[] {
   const crop = run.input.crops.cropOf(stand.what)?.reference ?? null;
   const from = dayNumber(stand.plantedOn ?? stand.from);
   const isSmall = at.plot.kind === 'tunnel' || stand.areaM2 < byHandBelowM2;
-  const beds = stand.undersownIn !== null ? null : jobOf({ kind: 'make-beds', stand: at, fromDay: from - bedsBeforeDays, rated: labourHours(isSmall ? 'bed-by-hand' : 'bed-making', measures) });
+  const beds =
+    stand.undersownIn !== null
+      ? null
+      : jobOf({
+          kind: 'make-beds',
+          stand: at,
+          fromDay: from - bedsBeforeDays,
+          rated: labourHours(isSmall ? 'bed-by-hand' : 'bed-making', measures),
+        });
   const establishment = crop?.establishment ?? 'drill';
   if (establishment === 'drill') return [beds, drill(at, from, isSmall)];
-  return [beds, ...(establishment === 'module' && stand.sownOn !== null && stand.sownOn < stand.from ? [sowModules(at, dayNumber(stand.sownOn))] : []), plant(at, from, { establishment, isSmall })];
+  return [
+    beds,
+    ...(establishment === 'module' && stand.sownOn !== null && stand.sownOn < stand.from
+      ? [sowModules(at, dayNumber(stand.sownOn))]
+      : []),
+    plant(at, from, { establishment, isSmall }),
+  ];
 }
 
 function drill(at: StandAt, fromDay: number, isSmall: boolean): Job | null {
@@ -26,12 +40,28 @@ function drill(at: StandAt, fromDay: number, isSmall: boolean): Job | null {
 }
 
 function sowModules(at: StandAt, fromDay: number): Job | null {
-  return jobOf({ kind: 'sow-modules', stand: at, fromDay, rated: labourHours('sow-modules', at.measures), areaM2: null, amount: at.measures.trays ?? null, amountUnit: 'trays' });
+  return jobOf({
+    kind: 'sow-modules',
+    stand: at,
+    fromDay,
+    rated: labourHours('sow-modules', at.measures),
+    areaM2: null,
+    amount: at.measures.trays ?? null,
+    amountUnit: 'trays',
+  });
 }
 
 function plant(at: StandAt, fromDay: number, how: { establishment: string; isSmall: boolean }): Job | null {
   const rated = labourHours(plantingRow(at, how), at.measures);
-  return jobOf({ kind: 'plant', stand: at, fromDay, rated, rowM: at.measures.rowM ?? null, amount: at.measures.plants ?? null, amountUnit: 'plants' });
+  return jobOf({
+    kind: 'plant',
+    stand: at,
+    fromDay,
+    rated,
+    rowM: at.measures.rowM ?? null,
+    amount: at.measures.plants ?? null,
+    amountUnit: 'plants',
+  });
 }
 
 function plantingRow(at: StandAt, { establishment, isSmall }: { establishment: string; isSmall: boolean }): string {

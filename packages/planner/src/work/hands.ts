@@ -1,6 +1,7 @@
 /** The hours there are: people's weeks, with seasonal hands in their season. */
-import { type Day, dayInYear, dayNumber, endOfWindow, inWindow } from '@leywright/measures';
+
 import type { Person } from '@leywright/book';
+import { type Day, dayInYear, dayNumber, endOfWindow, inWindow } from '@leywright/measures';
 
 const weeksOfYear = 365.25 / 7;
 
@@ -20,6 +21,8 @@ export function handsAreKnown(people: readonly Person[]): boolean {
 /** Hours of all hands in the week of a Monday; hours known only for a year are spread over the person's season. Null when nobody's are known. */
 export function handsInWeek(people: readonly Person[], thursday: Day): number | null {
   if (!handsAreKnown(people)) return null;
-  const there = people.filter((person) => person.from === null || person.to === null || inWindow(thursday, person.from, person.to));
+  const there = people.filter(
+    (person) => person.from === null || person.to === null || inWindow(thursday, person.from, person.to),
+  );
   return there.reduce((sum, person) => sum + (person.hoursWeek ?? (person.hoursYear ?? 0) / personWeeks(person)), 0);
 }

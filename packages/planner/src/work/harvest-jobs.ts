@@ -4,14 +4,20 @@ import type { Job } from '../plan/work.ts';
 import { unitKgOf } from '../promise/demand.ts';
 import type { StandingLot } from '../supply/standing.ts';
 import type { SupplyRun } from '../supply/supply-run.ts';
-import { jobOf, standAt, type StandAt } from './job.ts';
+import { jobOf, type StandAt, standAt } from './job.ts';
 import { harvestHours } from './rates.ts';
 
 const lifted = new Set(['potato', 'allium', 'umbellifer', 'chenopod']);
 const leastKg = 0.5;
 
-export function harvestJobs(run: SupplyRun, plot: PlotGround, skip: (stand: string) => boolean): readonly (Job | null)[] {
-  const lots = [...run.typ.flows.values()].flatMap((flow) => flow.lots).filter(({ lot }) => lot.plot === plot.plot && lot.areaM2 > 0 && !skip(lot.stand));
+export function harvestJobs(
+  run: SupplyRun,
+  plot: PlotGround,
+  skip: (stand: string) => boolean,
+): readonly (Job | null)[] {
+  const lots = [...run.typ.flows.values()]
+    .flatMap((flow) => flow.lots)
+    .filter(({ lot }) => lot.plot === plot.plot && lot.areaM2 > 0 && !skip(lot.stand));
   return lots.flatMap((standing) => {
     const stand = plot.stands.find((one) => one.id === standing.lot.stand);
     return stand === undefined ? [] : jobsOfLot(run, standing, standAt(run, plot, stand));
@@ -22,10 +28,22 @@ function jobsOfLot(run: SupplyRun, standing: StandingLot, at: StandAt): (Job | n
   const { crop } = standing.lot;
   const kind = lifted.has(crop.reference?.rotationGroup ?? '') && crop.unit !== 'bunch' ? 'lift' : 'cut';
   const unitKg = unitKgOf(crop, crop.unit);
-  return [...kilosByWeek(run, standing)].filter(([, kg]) => kg >= leastKg).map(([week, kg]) => jobOf({
-    kind, nth: run.axis.nameOf(week), stand: at, fromDay: run.axis.dayOf(week), toDay: run.axis.dayOf(week) + 6, amount: kg, amountUnit: 'kg', areaM2: null,
-    rated: harvestHours(crop, kg, unitKg === null || unitKg === 0 ? 0 : kg / unitKg), caution: kind === 'lift' ? 'heavy lifting' : null,
-  }));
+  return [...kilosByWeek(run, standing)]
+    .filter(([, kg]) => kg >= leastKg)
+    .map(([week, kg]) =>
+      jobOf({
+        kind,
+        nth: run.axis.nameOf(week),
+        stand: at,
+        fromDay: run.axis.dayOf(week),
+        toDay: run.axis.dayOf(week) + 6,
+        amount: kg,
+        amountUnit: 'kg',
+        areaM2: null,
+        rated: harvestHours(crop, kg, unitKg === null || unitKg === 0 ? 0 : kg / unitKg),
+        caution: kind === 'lift' ? 'heavy lifting' : null,
+      }),
+    );
 }
 
 function kilosByWeek(run: SupplyRun, { lot, cut }: StandingLot): ReadonlyMap<number, number> {

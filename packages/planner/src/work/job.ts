@@ -35,28 +35,63 @@ const usualBedM = 1.8;
 
 export function standAt(run: SupplyRun, plot: PlotGround, stand: PlacedStand): StandAt {
   const crop = stand.kind === 'crop' ? run.input.crops.cropOf(stand.what) : null;
-  const bedCentresM = crop?.bedCentresM?.value ?? run.input.farm.plots.find((one) => one.id === plot.plot)?.bedCentresM ?? usualBedM;
+  const bedCentresM =
+    crop?.bedCentresM?.value ?? run.input.farm.plots.find((one) => one.id === plot.plot)?.bedCentresM ?? usualBedM;
   const plants = crop === null ? null : plantsFor(crop, stand.areaM2);
   return {
-    run, plot, stand,
+    run,
+    plot,
+    stand,
     measures: {
-      areaM2: stand.areaM2, bedM: stand.areaM2 / bedCentresM,
-      ...(plants?.rowM == null ? {} : { rowM: plants.rowM }), ...(plants?.stations == null ? {} : { plants: plants.stations }), ...(plants?.trays == null ? {} : { trays: plants.trays }),
+      areaM2: stand.areaM2,
+      bedM: stand.areaM2 / bedCentresM,
+      ...(plants?.rowM == null ? {} : { rowM: plants.rowM }),
+      ...(plants?.stations == null ? {} : { plants: plants.stations }),
+      ...(plants?.trays == null ? {} : { trays: plants.trays }),
     },
   };
 }
 
 /** Null when it has no hours: nothing is said about work that cannot be reckoned. */
 export function jobOf(pieces: JobPieces): Job | null {
-  const { kind, rated, stand = null, nth } = pieces;
+  const { kind, rated, nth } = pieces;
   if (rated === null || rated.basis === hourlessBasis) return null;
   const from = dayAt(pieces.fromDay);
-  const where = stand?.stand.id ?? 'farm';
+  const where = placeOf(pieces);
   return {
-    id: [kind, where, ...(nth === undefined ? [] : [nth])].join('/'), kind, plot: stand?.plot.plot ?? null, letter: stand?.plot.letter ?? null, stand: stand?.stand.id ?? null,
-    crop: stand?.stand.kind === 'crop' ? stand.stand.what : null, name: pieces.name ?? stand?.stand.name ?? '', from, to: dayAt(pieces.toDay ?? pieces.fromDay), week: weekOf(from),
-    areaM2: pieces.areaM2 === undefined ? (stand?.stand.areaM2 ?? null) : pieces.areaM2, rowM: pieces.rowM ?? null, amount: pieces.amount ?? null, amountUnit: pieces.amountUnit ?? null,
-    hours: rated.hours, basis: rated.basis, doneShare: 0, caution: pieces.caution ?? cautionOf(rated.basis),
+    id: [kind, where.stand ?? 'farm', ...(nth === undefined ? [] : [nth])].join('/'),
+    kind,
+    ...where,
+    from,
+    to: dayAt(pieces.toDay ?? pieces.fromDay),
+    week: weekOf(from),
+    rowM: pieces.rowM ?? null,
+    amount: pieces.amount ?? null,
+    amountUnit: pieces.amountUnit ?? null,
+    hours: rated.hours,
+    basis: rated.basis,
+    doneShare: 0,
+    caution: pieces.caution ?? cautionOf(rated.basis),
+  };
+}
+
+/** Where a job is: on its stand's ground, or on the farm as a whole. */
+function placeOf({
+  stand,
+  name,
+  areaM2,
+}: JobPieces): Pick<Job, 'plot' | 'letter' | 'stand' | 'crop' | 'name' | 'areaM2'> {
+  if (stand === undefined || stand === null) {
+    return { plot: null, letter: null, stand: null, crop: null, name: name ?? '', areaM2: areaM2 ?? null };
+  }
+  const { plot, stand: placed } = stand;
+  return {
+    plot: plot.plot,
+    letter: plot.letter,
+    stand: placed.id,
+    crop: placed.kind === 'crop' ? placed.what : null,
+    name: name ?? placed.name,
+    areaM2: areaM2 === undefined ? placed.areaM2 : areaM2,
   };
 }
 

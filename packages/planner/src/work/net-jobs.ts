@@ -15,7 +15,12 @@ export function netJobs(at: StandAt): readonly (Job | null)[] {
   const isSmall = at.stand.areaM2 < byHandBelowM2;
   const pieces = { stand: at, caution: 'loose netting' };
   return [
-    jobOf({ ...pieces, kind: 'net', fromDay: days.on, rated: labourHours(isSmall ? 'fleece-lay' : 'net-lay-machine', at.measures) }),
+    jobOf({
+      ...pieces,
+      kind: 'net',
+      fromDay: days.on,
+      rated: labourHours(isSmall ? 'fleece-lay' : 'net-lay-machine', at.measures),
+    }),
     // The table has no row for taking nets off alone; lifting and laying again is the nearest, and the dearer.
     jobOf({ ...pieces, kind: 'unnet', fromDay: days.off, rated: labourHours('net-lift', at.measures) }),
   ];
@@ -34,5 +39,7 @@ function netDays(at: StandAt): { readonly on: number; readonly off: number } | n
     const off = Math.min(to, dayNumber(endOfWindow(pest.netTo, year)));
     return on < off ? [{ on, off }] : [];
   });
-  return windows.length === 0 ? null : { on: Math.min(...windows.map((one) => one.on)), off: Math.max(...windows.map((one) => one.off)) };
+  return windows.length === 0
+    ? null
+    : { on: Math.min(...windows.map((one) => one.on)), off: Math.max(...windows.map((one) => one.off)) };
 }

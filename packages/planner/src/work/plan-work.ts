@@ -1,5 +1,5 @@
 /** The year's jobs, from stands, lots and boxes, and their hours by week against the hands there are. */
-import { type IsoWeek, mondayOf, addDays } from '@leywright/measures';
+import { addDays, type IsoWeek, mondayOf } from '@leywright/measures';
 import type { PlacedStand, PlotGround } from '../plan/ground.ts';
 import type { SupplyInput } from '../plan/inputs.ts';
 import type { Job, JobKind, Work, WorkWeek } from '../plan/work.ts';
@@ -23,7 +23,10 @@ export function workOf(run: SupplyRun): Work {
   const weekNames = Array.from({ length: run.toWeek - run.fromWeek }, (_, at) => run.axis.nameOf(run.fromWeek + at));
   const inYear = new Set<string>(weekNames);
   const all = [...run.input.ground.flatMap((plot) => plotJobs(run, plot)), ...boxJobs(run)];
-  const jobs = doneJobs(run, all.flatMap((job) => (job !== null && inYear.has(job.week) ? [job] : [])));
+  const jobs = doneJobs(
+    run,
+    all.flatMap((job) => (job !== null && inYear.has(job.week) ? [job] : [])),
+  );
   const sorted = jobs.toSorted((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
   const weeks = workWeeks(run, weekNames, sorted);
   return { year: run.input.year, jobs: sorted, weeks, yearH: weeks.reduce((sum, week) => sum + week.hours.typ, 0) };
@@ -31,7 +34,8 @@ export function workOf(run: SupplyRun): Work {
 
 function plotJobs(run: SupplyRun, plot: PlotGround): readonly (Job | null)[] {
   const course = countedCourse(run, plot);
-  const isCounted = (stand: PlacedStand) => (course !== null && stand.courseYear === run.input.year) || ownHours(run, stand) !== null;
+  const isCounted = (stand: PlacedStand) =>
+    (course !== null && stand.courseYear === run.input.year) || ownHours(run, stand) !== null;
   const byCourse = course === null ? [] : courseJobs(run, plot, course);
   const inReach = plot.stands.filter((stand) => touchesYear(run, stand) && !isLost(stand));
   const byStand = inReach.flatMap((stand) => {
@@ -61,7 +65,8 @@ function isLost(stand: PlacedStand): boolean {
 /** Shares of jobs done, as recorded; never more than the whole. */
 function doneJobs(run: SupplyRun, jobs: readonly Job[]): readonly Job[] {
   const done = new Map<string, number>();
-  for (const record of run.input.farm.jobsDone) done.set(record.job, Math.min(1, (done.get(record.job) ?? 0) + record.share));
+  for (const record of run.input.farm.jobsDone)
+    done.set(record.job, Math.min(1, (done.get(record.job) ?? 0) + record.share));
   return done.size === 0 ? jobs : jobs.map((job) => ({ ...job, doneShare: done.get(job.id) ?? 0 }));
 }
 
@@ -73,7 +78,10 @@ function workWeeks(run: SupplyRun, names: readonly IsoWeek[], jobs: readonly Job
     const byKind: Partial<Record<JobKind, number>> = {};
     for (const job of ours) byKind[job.kind] = (byKind[job.kind] ?? 0) + job.hours.typ;
     return {
-      week, hours: ours.reduce((sum, job) => addHours(sum, job.hours), { low: 0, typ: 0, high: 0 }), handsH: handsInWeek(run.input.farm.people, addDays(mondayOf(week), 3)), byKind,
+      week,
+      hours: ours.reduce((sum, job) => addHours(sum, job.hours), { low: 0, typ: 0, high: 0 }),
+      handsH: handsInWeek(run.input.farm.people, addDays(mondayOf(week), 3)),
+      byKind,
       why: `hours/${week}`,
     };
   });

@@ -60,7 +60,10 @@ export function labourHours(rowId: string, measures: Measures): Rated | null {
   if (row === undefined) throw new Error(`The labour table has no row "${rowId}".`);
   const amount = perUnit[row.unit]?.(measures);
   if (amount === undefined) return null;
-  return { hours: { low: row.personHLow * amount, typ: row.personHTyp * amount, high: row.personHHigh * amount }, basis: `labour/${rowId}` };
+  return {
+    hours: { low: row.personHLow * amount, typ: row.personHTyp * amount, high: row.personHHigh * amount },
+    basis: `labour/${rowId}`,
+  };
 }
 
 /** Whether a tractor is at work in a row of the labour table. */
@@ -70,14 +73,19 @@ export function isMachineWork(rowId: string): boolean {
 
 /** Hours to lift or cut so many kilos: the labour table's row for the crop, else the crop's own rate by hand. */
 export function harvestHours(crop: PlannedCrop, kg: number, units: number): Rated | null {
-  const row = [...reference.labour.values()].find((one) => one.group === 'harvest' && crop.reference !== null && one.cropIds.includes(crop.reference.id));
+  const row = [...reference.labour.values()].find(
+    (one) => one.group === 'harvest' && crop.reference !== null && one.cropIds.includes(crop.reference.id),
+  );
   const byRow = row === undefined ? null : labourHours(row.id, { kg, units });
   return byRow ?? (crop.reference === null ? null : byCropRate(crop.reference, kg));
 }
 
 function byCropRate(crop: Crop, kg: number): Rated {
   const { harvestLowKgH, harvestHighKgH } = crop;
-  return { hours: { low: kg / harvestHighKgH, typ: kg / ((harvestLowKgH + harvestHighKgH) / 2), high: kg / harvestLowKgH }, basis: `crops/${crop.id}/harvest_low_kg_h` };
+  return {
+    hours: { low: kg / harvestHighKgH, typ: kg / ((harvestLowKgH + harvestHighKgH) / 2), high: kg / harvestLowKgH },
+    basis: `crops/${crop.id}/harvest_low_kg_h`,
+  };
 }
 
 export function addHours(a: Hours, b: Hours): Hours {

@@ -19,7 +19,9 @@ export function weedJobs(at: StandAt): readonly (Job | null)[] {
   const rows = [...reference.weeds.values()].filter((row) => row.cropIds.includes(crop.id) && !otherWays.has(row.id));
   const isRaised = crop.establishment === 'module' || crop.establishment === 'bare-root';
   const hasPlanting = rows.some((row) => row.timingRef === 'planting');
-  return rows.filter((row) => !isRaised || row.timingRef === 'planting' || (!hasPlanting && row.timingRef === 'emergence')).flatMap((row) => passesOf(at, row, startDay(at, row, isRaised)));
+  return rows
+    .filter((row) => !isRaised || row.timingRef === 'planting' || (!hasPlanting && row.timingRef === 'emergence'))
+    .flatMap((row) => passesOf(at, row, startDay(at, row, isRaised)));
 }
 
 function startDay(at: StandAt, row: WeedPass, isRaised: boolean): number {
@@ -36,7 +38,10 @@ const usualEmergenceDays = 14;
 function passesOf(at: StandAt, row: WeedPass, start: number): (Job | null)[] {
   const passes = Math.max(1, Math.round((row.passesLow + row.passesHigh) / 2));
   const ha = at.stand.areaM2 / 10_000;
-  const machine = between((row.machineLowHHa * ha * row.passesLow) / passes, (row.machineHighHHa * ha * row.passesHigh) / passes);
+  const machine = between(
+    (row.machineLowHHa * ha * row.passesLow) / passes,
+    (row.machineHighHHa * ha * row.passesHigh) / passes,
+  );
   const hand = between((row.handLowHHa * ha) / passes, (row.handHighHHa * ha) / passes);
   const end = dayNumber(at.stand.to);
   return Array.from({ length: passes }, (_, pass) => pass).flatMap((pass) => {
@@ -45,8 +50,12 @@ function passesOf(at: StandAt, row: WeedPass, start: number): (Job | null)[] {
     if (fromDay >= end) return [];
     const pieces = { stand: at, nth: `${row.id}-${pass + 1}`, fromDay, rowM: at.measures.rowM ?? null };
     return [
-      ...(machine.high > 0 ? [jobOf({ ...pieces, kind: 'hoe', rated: { hours: machine, basis: `weeds/${row.id}` } })] : []),
-      ...(hand.high > 0 ? [jobOf({ ...pieces, kind: 'hand-weed', rated: { hours: hand, basis: `weeds/${row.id}` } })] : []),
+      ...(machine.high > 0
+        ? [jobOf({ ...pieces, kind: 'hoe', rated: { hours: machine, basis: `weeds/${row.id}` } })]
+        : []),
+      ...(hand.high > 0
+        ? [jobOf({ ...pieces, kind: 'hand-weed', rated: { hours: hand, basis: `weeds/${row.id}` } })]
+        : []),
     ];
   });
 }

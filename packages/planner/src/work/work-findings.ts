@@ -10,7 +10,14 @@ const overShare = 0.05;
 export function workFindings(work: Work, today: string): readonly Finding[] {
   if (work.yearH === 0) return [];
   if (work.weeks.every((week) => week.handsH === null)) {
-    return [supplyFinding('hands-unknown', { gravity: 'look', place: { year: work.year }, figures: { hoursH: work.yearH, year: work.year }, mend: [mend('write-hours')] })];
+    return [
+      supplyFinding('hands-unknown', {
+        gravity: 'look',
+        place: { year: work.year },
+        figures: { hoursH: work.yearH, year: work.year },
+        mend: [mend('write-hours')],
+      }),
+    ];
   }
   return runsOver(work.weeks).map((run) => overHands(work, run, today));
 }
@@ -32,7 +39,9 @@ function runsOver(weeks: readonly WorkWeek[]): readonly (readonly WorkWeek[])[] 
 
 function overHands(work: Work, run: readonly WorkWeek[], today: string): Finding {
   const first = run[0];
-  const worst = run.reduce((most, week) => (week.hours.typ - (week.handsH ?? 0) > most.hours.typ - (most.handsH ?? 0) ? week : most));
+  const worst = run.reduce((most, week) =>
+    week.hours.typ - (week.handsH ?? 0) > most.hours.typ - (most.handsH ?? 0) ? week : most,
+  );
   const last = run.at(-1) ?? worst;
   const from = mondayOf((first ?? worst).week);
   const to = addDays(mondayOf(last.week), 6);
@@ -40,8 +49,19 @@ function overHands(work: Work, run: readonly WorkWeek[], today: string): Finding
   return supplyFinding('hours-over-hands', {
     gravity: to < today ? 'note' : 'put-right',
     place: { week: worst.week, year: work.year, from, to },
-    figures: { week: worst.week, hoursH: worst.hours.typ, handsH: worst.handsH, weeks: run.length > 1 ? run.length : null, lowH: worst.hours.low, highH: worst.hours.high, overH },
-    mend: [mend('move-what-can-wait', { week: worst.week, hoursH: worst.hours.typ - (worst.handsH ?? 0) }), mend('find-hands', { from, to, hoursH: overH })],
+    figures: {
+      week: worst.week,
+      hoursH: worst.hours.typ,
+      handsH: worst.handsH,
+      weeks: run.length > 1 ? run.length : null,
+      lowH: worst.hours.low,
+      highH: worst.hours.high,
+      overH,
+    },
+    mend: [
+      mend('move-what-can-wait', { week: worst.week, hoursH: worst.hours.typ - (worst.handsH ?? 0) }),
+      mend('find-hands', { from, to, hoursH: overH }),
+    ],
     why: worst.why,
   });
 }

@@ -217,8 +217,8 @@ function groundOf({
     letter === 'F' || letter === 'E'
       ? [
           letter === 'F'
-            ? bareOf(plot, '2028-11-02', '2029-04-20', null, grossM2)
-            : bareOf(plot, '2023-11-02', '2024-04-10', 'too wet to drill', grossM2),
+            ? bareOf(plot, ['2028-11-02', '2029-04-20'], null, grossM2)
+            : bareOf(plot, ['2023-11-02', '2024-04-10'], 'too wet to drill', grossM2),
         ]
       : [];
   return {
@@ -250,7 +250,7 @@ function groundOf({
   };
 }
 
-function bareOf(plot: string, from: string, to: string, answered: string | null, areaM2: number) {
+function bareOf(plot: string, [from, to]: readonly [string, string], answered: string | null, areaM2: number) {
   return {
     plot,
     span: { fromShare: 0, toShare: 1 },
