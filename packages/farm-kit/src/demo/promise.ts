@@ -199,11 +199,11 @@ function prices(unit: SaleUnit, each: Readonly<Record<string, number>>): readonl
 }
 
 export const samplePeople: readonly Person[] = [
-  person('ruth', { hoursWeek: 40 }),
-  person('idris', { hoursWeek: 40 }),
-  person('maud', { hoursWeek: 36 }),
-  person('tove', { hoursWeek: 32 }),
-  person('packers', { name: 'Packing hands', role: 'bench', hoursWeek: 28 }),
+  person('ruth', { hoursWeek: 38 }),
+  person('idris', { hoursWeek: 38 }),
+  person('maud', { hoursWeek: 30 }),
+  person('tove', { hoursWeek: 24 }),
+  person('packers', { name: 'Packing hands', role: 'bench', hoursWeek: 24 }),
   person('spring-hands', {
     name: 'Spring hands',
     role: 'hand',
@@ -214,7 +214,7 @@ export const samplePeople: readonly Person[] = [
   person('summer-hands', {
     name: 'Summer hands',
     role: 'hand',
-    hoursWeek: 60,
+    hoursWeek: 30,
     from: asMonthDay('06-01'),
     to: asMonthDay('09-30'),
   }),
