@@ -38,31 +38,7 @@ export function WeekSlip({ box, sizes, size, onSize, plotNames, ways }: WeekSlip
       ) : (
         <>
           {sizes.length > 1 ? <SizeChoice sizes={sizes} size={size} onSize={onSize} /> : null}
-          <table>
-            <tbody>
-              {inBoxOrder(box.items).map((item) => (
-                <ItemLine
-                  key={`${item.slot}-${item.crop}-${item.from}`}
-                  item={item}
-                  size={size}
-                  plotNames={plotNames}
-                />
-              ))}
-              {box.missing.map((gap) => (
-                <tr key={gap.slot} className="gap">
-                  <td colSpan={3}>
-                    <div>
-                      <i className="missing-square" />
-                      <span>
-                        {words.box.missing}
-                        {gap.boxesShare < 0.995 ? <small>{shareText(gap.boxesShare)}</small> : null}
-                      </span>
-                    </div>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <SlipTable box={box} size={size} plotNames={plotNames} />
           <p className="slip-sum">
             <Figure
               id={box.why}
@@ -70,24 +46,54 @@ export function WeekSlip({ box, sizes, size, onSize, plotNames, ways }: WeekSlip
           </p>
         </>
       )}
-      {ways.length === 0 ? null : (
-        <>
-          <h3>{words.box.ways}</h3>
-          <ul className="ways-to-fill">
-            {ways.map((way) => (
-              <li key={way.id}>
-                <Spoken sentence={way.sentence} />{' '}
-                {way.onPencil === undefined ? null : (
-                  <button type="button" className="link" onClick={way.onPencil}>
-                    {words.box.pencil}
-                  </button>
-                )}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      {ways.length === 0 ? null : <WaysToFill ways={ways} />}
     </section>
+  );
+}
+
+/** What is in the box, then what is missing. */
+function SlipTable({ box, size, plotNames }: Pick<WeekSlipProps, 'box' | 'size' | 'plotNames'>) {
+  return (
+    <table>
+      <tbody>
+        {inBoxOrder(box.items).map((item) => (
+          <ItemLine key={`${item.slot}-${item.crop}-${item.from}`} item={item} size={size} plotNames={plotNames} />
+        ))}
+        {box.missing.map((gap) => (
+          <tr key={gap.slot} className="gap">
+            <td colSpan={3}>
+              <div>
+                <i className="missing-square" />
+                <span>
+                  {words.box.missing}
+                  {gap.boxesShare < 0.995 ? <small>{shareText(gap.boxesShare)}</small> : null}
+                </span>
+              </div>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function WaysToFill({ ways }: Pick<WeekSlipProps, 'ways'>) {
+  return (
+    <>
+      <h3>{words.box.ways}</h3>
+      <ul className="ways-to-fill">
+        {ways.map((way) => (
+          <li key={way.id}>
+            <Spoken sentence={way.sentence} />{' '}
+            {way.onPencil === undefined ? null : (
+              <button type="button" className="link" onClick={way.onPencil}>
+                {words.box.pencil}
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -3,86 +3,100 @@ import type { BoxWeek, Supply } from '@leywright/planner';
 import { monthStarts, weekNumberOf } from '../../look/head/year-weeks.ts';
 import { words } from '../../words.ts';
 
-/** Months, week numbers, the hungry gap and the weeks without a box, behind the rows of the year. */
-export function Backdrop({
-  supply,
-  pitch,
-  floor,
-  head,
-  week,
-}: {
+interface BackdropProps {
   readonly supply: Supply;
   readonly pitch: number;
   readonly floor: number;
   readonly head: number;
   readonly week: IsoWeek;
-}) {
-  const gapFrom = supply.boxes.findIndex((box) => box.week === supply.hungryGap?.from);
-  const gapTo = supply.boxes.findIndex((box) => box.week === supply.hungryGap?.to);
-  const chosen = weekNumberOf(week);
+}
+
+/** Months, week numbers, the hungry gap and the weeks without a box, behind the rows of the year. */
+export function Backdrop(props: BackdropProps) {
   return (
     <>
-      {gapFrom < 0 || gapTo < gapFrom ? null : (
-        <rect
-          x={gapFrom * pitch}
-          y={head - 44}
-          width={(gapTo - gapFrom + 1) * pitch}
-          height={floor - head + 44}
-          fill="url(#hungry-gap)"
-        />
-      )}
-      {gapFrom < 0 || gapTo < gapFrom ? null : (
-        <text x={((gapFrom + gapTo + 1) / 2) * pitch} y={head - 50} textAnchor="middle" className="axis">
-          {words.box.hungryGap}
-        </text>
-      )}
-      {monthStarts(supply.year).map(({ name, week: number }) => (
-        <g key={name}>
-          {number > 1 ? (
-            <line
-              x1={(number - 1) * pitch}
-              x2={(number - 1) * pitch}
-              y1={head - 44}
-              y2={floor}
-              stroke="var(--rule)"
-              strokeWidth=".8"
-            />
-          ) : null}
-          <text x={(number - 1) * pitch + 2} y={12} className="month">
-            {name.slice(0, 3)}
-          </text>
-        </g>
-      ))}
-      {supply.boxes.map((box, index) =>
-        box.closed !== null || box.boxes === 0 ? (
-          <line
-            key={box.week}
-            x1={(index + 0.5) * pitch}
-            x2={(index + 0.5) * pitch}
-            y1={head - 8}
-            y2={floor}
-            stroke="var(--ink3)"
-            strokeDasharray="2 4"
-          />
-        ) : null,
-      )}
-      {supply.boxes.map((box, index) => {
-        const number = index + 1;
-        const isNamed = number === chosen || ((number === 1 || number % 5 === 0) && Math.abs(number - chosen) > 1);
-        return isNamed ? (
-          <text
-            key={box.week}
-            x={(index + 0.5) * pitch}
-            y={floor + 17}
-            textAnchor="middle"
-            className={number === chosen ? 'axis chosen' : 'axis'}
-          >
-            {number}
-          </text>
-        ) : null;
-      })}
+      <HungryGap {...props} />
+      <Months {...props} />
+      <WeeksWithoutBox {...props} />
+      <WeekNumbers {...props} />
     </>
   );
+}
+
+function HungryGap({ supply, pitch, floor, head }: BackdropProps) {
+  const from = supply.boxes.findIndex((box) => box.week === supply.hungryGap?.from);
+  const to = supply.boxes.findIndex((box) => box.week === supply.hungryGap?.to);
+  if (from < 0 || to < from) return null;
+  return (
+    <>
+      <rect
+        x={from * pitch}
+        y={head - 44}
+        width={(to - from + 1) * pitch}
+        height={floor - head + 44}
+        fill="url(#hungry-gap)"
+      />
+      <text x={((from + to + 1) / 2) * pitch} y={head - 50} textAnchor="middle" className="axis">
+        {words.box.hungryGap}
+      </text>
+    </>
+  );
+}
+
+function Months({ supply, pitch, floor, head }: BackdropProps) {
+  return monthStarts(supply.year).map(({ name, week: number }) => (
+    <g key={name}>
+      {number > 1 ? (
+        <line
+          x1={(number - 1) * pitch}
+          x2={(number - 1) * pitch}
+          y1={head - 44}
+          y2={floor}
+          stroke="var(--rule)"
+          strokeWidth=".8"
+        />
+      ) : null}
+      <text x={(number - 1) * pitch + 2} y={12} className="month">
+        {name.slice(0, 3)}
+      </text>
+    </g>
+  ));
+}
+
+function WeeksWithoutBox({ supply, pitch, floor, head }: BackdropProps) {
+  return supply.boxes.map((box, index) =>
+    box.closed !== null || box.boxes === 0 ? (
+      <line
+        key={box.week}
+        x1={(index + 0.5) * pitch}
+        x2={(index + 0.5) * pitch}
+        y1={head - 8}
+        y2={floor}
+        stroke="var(--ink3)"
+        strokeDasharray="2 4"
+      />
+    ) : null,
+  );
+}
+
+/** Every fifth week is named, and the chosen one, which pushes its neighbours aside. */
+function WeekNumbers({ supply, pitch, floor, week }: BackdropProps) {
+  const chosen = weekNumberOf(week);
+  return supply.boxes.map((box, index) => {
+    const number = index + 1;
+    const isNamed = number === chosen || ((number === 1 || number % 5 === 0) && Math.abs(number - chosen) > 1);
+    return isNamed ? (
+      <text
+        key={box.week}
+        x={(index + 0.5) * pitch}
+        y={floor + 17}
+        textAnchor="middle"
+        className={number === chosen ? 'axis chosen' : 'axis'}
+      >
+        {number}
+      </text>
+    ) : null;
+  });
 }
 
 /** Items a box as a dot on or under the promise; red and hollow when short. */

@@ -1,6 +1,6 @@
 import type { IsoWeek } from '@leywright/measures';
 import type { Supply } from '@leywright/planner';
-import { memo, useMemo } from 'react';
+import { type KeyboardEvent, memo, useMemo } from 'react';
 import { Mark } from '../../look/marks/mark.tsx';
 import { words } from '../../words.ts';
 import { boxName } from './box-bricks.tsx';
@@ -30,7 +30,6 @@ export function YearOfBoxes({ supply, layout, week, onTurn }: YearOfBoxesProps) 
   const rows = useMemo(() => cropRows(supply.boxes), [supply.boxes]);
   const pitch = layout.width / supply.boxes.length;
   const floor = layout.head + rows.length * layout.row + 6;
-  const hasChosen = supply.boxes.some((box) => box.week === week);
   return (
     <svg
       className="year-of-boxes"
@@ -57,44 +56,45 @@ export function YearOfBoxes({ supply, layout, week, onTurn }: YearOfBoxesProps) 
         <PromiseLine supply={supply} pitch={pitch} y={layout.head - 34} width={layout.width} />
         <ChosenColumn supply={supply} week={week} pitch={pitch} floor={floor} top={layout.head - 44} />
       </g>
-      {supply.boxes.map((box, index) => (
-        <g
-          key={box.week}
-          role="option"
-          className="box-week"
-          aria-selected={box.week === week}
-          aria-label={boxName(box)}
-          tabIndex={box.week === week || (!hasChosen && index === 0) ? 0 : -1}
-          onClick={() => onTurn(box.week)}
-          onKeyDown={(event) => {
-            const to = { ArrowRight: index + 1, ArrowLeft: index - 1, Home: 0, End: supply.boxes.length - 1 }[
-              event.key
-            ];
-            const next = to === undefined ? undefined : supply.boxes[to];
-            if (next === undefined || to === undefined) return;
-            event.preventDefault();
-            onTurn(next.week);
-            event.currentTarget.parentElement?.querySelectorAll<SVGGElement>('[role="option"]')[to]?.focus();
-          }}
-        >
-          <rect
-            x={index * pitch}
-            y={layout.head - 48}
-            width={pitch}
-            height={floor - layout.head + 48}
-            fill="transparent"
-          />
-          <rect
-            className="focus-ring"
-            x={index * pitch + 1}
-            y={layout.head - 46}
-            width={pitch - 2}
-            height={floor - layout.head + 44}
-          />
-        </g>
-      ))}
+      <WeekColumns supply={supply} layout={layout} week={week} onTurn={onTurn} floor={floor} />
     </svg>
   );
+}
+
+/** The weeks as a list to choose from: an empty column over each, arrows go from one to the next. */
+function WeekColumns({ supply, layout, week, onTurn, floor }: YearOfBoxesProps & { readonly floor: number }) {
+  const { boxes } = supply;
+  const pitch = layout.width / boxes.length;
+  const hasChosen = boxes.some((box) => box.week === week);
+  const onKey = (event: KeyboardEvent<SVGGElement>, index: number) => {
+    const to = { ArrowRight: index + 1, ArrowLeft: index - 1, Home: 0, End: boxes.length - 1 }[event.key];
+    const next = to === undefined ? undefined : boxes[to];
+    if (next === undefined || to === undefined) return;
+    event.preventDefault();
+    onTurn(next.week);
+    event.currentTarget.parentElement?.querySelectorAll<SVGGElement>('[role="option"]')[to]?.focus();
+  };
+  return boxes.map((box, index) => (
+    <g
+      key={box.week}
+      role="option"
+      className="box-week"
+      aria-selected={box.week === week}
+      aria-label={boxName(box)}
+      tabIndex={box.week === week || (!hasChosen && index === 0) ? 0 : -1}
+      onClick={() => onTurn(box.week)}
+      onKeyDown={(event) => onKey(event, index)}
+    >
+      <rect x={index * pitch} y={layout.head - 48} width={pitch} height={floor - layout.head + 48} fill="transparent" />
+      <rect
+        className="focus-ring"
+        x={index * pitch + 1}
+        y={layout.head - 46}
+        width={pitch - 2}
+        height={floor - layout.head + 44}
+      />
+    </g>
+  ));
 }
 
 /** Names of the rows, set right against the picture. */

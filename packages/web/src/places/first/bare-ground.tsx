@@ -25,19 +25,7 @@ export function BareGround({ plots, fromYear }: { readonly plots: number; readon
         </g>
         {Array.from({ length: shown }, (_, index) => (
           <g key={index} transform={`translate(${gutter} ${24 + index * (strip + gap)})`}>
-            <rect width={width} height={strip} fill="url(#soil)" className="strip-ground" />
-            {Array.from({ length: years - 1 }, (_, year) => (
-              <line
-                key={year}
-                x1={((year + 1) * width) / years}
-                x2={((year + 1) * width) / years}
-                y2={strip}
-                stroke="var(--on-soil)"
-                strokeOpacity=".38"
-                strokeWidth=".8"
-                strokeDasharray="2 3"
-              />
-            ))}
+            <BareStrip width={width} strip={strip} />
             {plots >= 1 ? (
               <text
                 className="plot-letter"
@@ -49,14 +37,7 @@ export function BareGround({ plots, fromYear }: { readonly plots: number; readon
                 {String.fromCharCode(65 + index)}
               </text>
             ) : (
-              <circle
-                cx={-gutter / 2}
-                cy={18}
-                r={isPhone ? 12 : 17}
-                fill="none"
-                stroke="var(--ink2)"
-                strokeDasharray="3 3"
-              />
+              <EmptyLetter x={-gutter / 2} radius={isPhone ? 12 : 17} />
             )}
           </g>
         ))}
@@ -73,4 +54,30 @@ export function BareGround({ plots, fromYear }: { readonly plots: number; readon
       </div>
     </div>
   );
+}
+
+/** One plot of bare soil, a dashed line between the years. */
+function BareStrip({ width, strip }: { readonly width: number; readonly strip: number }) {
+  return (
+    <>
+      <rect width={width} height={strip} fill="url(#soil)" className="strip-ground" />
+      {Array.from({ length: years - 1 }, (_, year) => (
+        <line
+          key={year}
+          x1={((year + 1) * width) / years}
+          x2={((year + 1) * width) / years}
+          y2={strip}
+          stroke="var(--on-soil)"
+          strokeOpacity=".38"
+          strokeWidth=".8"
+          strokeDasharray="2 3"
+        />
+      ))}
+    </>
+  );
+}
+
+/** Where the letter of a plot will stand. */
+function EmptyLetter({ x, radius }: { readonly x: number; readonly radius: number }) {
+  return <circle cx={x} cy={18} r={radius} fill="none" stroke="var(--ink2)" strokeDasharray="3 3" />;
 }

@@ -1,5 +1,4 @@
 import type { IsoWeek } from '@leywright/measures';
-import type { PlacedStand, PlotGround } from '@leywright/planner';
 import { Link } from '@tanstack/react-router';
 import { useMemo, useState } from 'react';
 import { useAppState } from '../../app-state.tsx';
@@ -10,25 +9,11 @@ import { BoxBricks } from '../../pictures/boxes/box-bricks.tsx';
 import { NitrogenBars } from '../../pictures/nitrogen/nitrogen-bars.tsx';
 import { CoverRibbon } from '../../pictures/ribbon/cover-ribbon.tsx';
 import { Gutter } from '../../pictures/ribbon/gutter.tsx';
-import type { FaultMark } from '../../pictures/ribbon/marks.ts';
 import type { RibbonYear } from '../../pictures/weeks.ts';
 import { words } from '../../words.ts';
-import type { FarmView, ToldFinding } from '../../worker/plan-source.ts';
 import { fanPx, type GroundLayout, groundLayout } from './ground-layout.ts';
 import { GroundNotes } from './ground-notes.tsx';
-
-export interface GroundProps {
-  readonly view: FarmView;
-  readonly ground: readonly PlotGround[];
-  readonly years: readonly RibbonYear[];
-  readonly marks: readonly FaultMark[];
-  readonly toPutRight: readonly ToldFinding[];
-  readonly chosenPlot: string | null;
-  readonly chosenYear: number;
-  readonly onChoosePlot: (plot: string) => void;
-  readonly onChooseYear: (isoYear: number) => void;
-  readonly onOpenStand: (stand: PlacedStand) => void;
-}
+import type { GroundProps } from './ground-props.ts';
 
 /** Ribbon, box and nitrogen below one another on one scale of time, with the notes in the margin. */
 export function GroundDesk(props: GroundProps) {

@@ -6,8 +6,8 @@ import { type Note, Notes } from '../../look/page/notes.tsx';
 import { itemsText } from '../../pictures/boxes/box-bricks.tsx';
 import { spokenBox } from '../../pictures/boxes/box-stack.ts';
 import { words } from '../../words.ts';
-import type { GroundProps } from './ground-desk.tsx';
 import type { GroundLayout } from './ground-layout.ts';
+import type { GroundProps } from './ground-props.ts';
 
 interface GroundNotesProps extends GroundProps {
   readonly layout: GroundLayout;

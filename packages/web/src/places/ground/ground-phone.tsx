@@ -1,3 +1,4 @@
+import type { NitrogenYear } from '@leywright/planner';
 import { Link } from '@tanstack/react-router';
 import { useMemo, useRef } from 'react';
 import { useAppState } from '../../app-state.tsx';
@@ -6,10 +7,12 @@ import { useViewport } from '../../look/page/use-viewport.ts';
 import { signed } from '../../pictures/nitrogen/nitrogen-bars.tsx';
 import { CoverRibbon } from '../../pictures/ribbon/cover-ribbon.tsx';
 import { areaText } from '../../pictures/ribbon/gutter.tsx';
+import type { FaultMark } from '../../pictures/ribbon/marks.ts';
 import { words } from '../../words.ts';
+import type { ToldFinding } from '../../worker/plan-source.ts';
 import { JobLine, jobsOf } from '../day/job-line.tsx';
-import { fourYears } from './four-years.ts';
-import type { GroundProps } from './ground-desk.tsx';
+import { type FourYears, fourYears } from './four-years.ts';
+import type { GroundProps } from './ground-props.ts';
 
 /** Ground on a phone: one plot at a time, four years of it, what is to put right there, its next jobs. */
 export function GroundPhone(props: GroundProps) {
@@ -31,19 +34,7 @@ export function GroundPhone(props: GroundProps) {
   const jobs = jobsOf(view.plan, week, plot.plot);
   return (
     <div className="ground-phone" {...swipe}>
-      <div className="letters">
-        {ground.map((one) => (
-          <button
-            key={one.plot}
-            type="button"
-            aria-pressed={one.plot === plot.plot}
-            aria-label={one.name}
-            onClick={() => onChoosePlot(one.plot)}
-          >
-            {one.letter}
-          </button>
-        ))}
-      </div>
+      <Letters ground={ground} plot={plot.plot} onChoosePlot={onChoosePlot} />
       <h2>{plot.name}</h2>
       <p>
         {areaText(plot.area.grossM2, view.shows.area)}.{' '}
@@ -57,34 +48,11 @@ export function GroundPhone(props: GroundProps) {
         chosenYear={chosenYear}
         onOpenStand={props.onOpenStand}
         onChooseYear={props.onChooseYear}
-        marks={props.marks
-          .filter((mark) => mark.plot === plot.plot)
-          .map((mark) => ({ ...mark, fromWeek: mark.fromWeek - near.fromWeek, toWeek: mark.toWeek - near.fromWeek }))
-          .filter((mark) => mark.toWeek > 0 && mark.fromWeek < near.horizon.weeks)}
+        marks={marksNear(props.marks, plot.plot, near)}
         layout={{ width: Math.max(280, width - 36), stripHeight: 92, pitch: 120, head: 38 }}
       />
-      {open.map(({ finding, lead, body, mends }, index) => (
-        <div key={`${finding.code}-${index}`} className="open-here">
-          <h3>{lead}</h3>
-          <p>
-            <Spoken sentence={body} />
-          </p>
-          {mends[0] === undefined ? null : (
-            <p>
-              <Spoken sentence={mends[0]} />
-            </p>
-          )}
-        </div>
-      ))}
-      {balance === undefined ? null : (
-        <p className="phone-nitrogen">
-          {words.nitrogen.name(chosenYear)}:{' '}
-          <Figure
-            id={balance.why}
-          >{`${signed(balance.leftKgHa.low)} to ${signed(balance.leftKgHa.high)} kg/ha`}</Figure>{' '}
-          {words.nitrogen.left}
-        </p>
-      )}
+      <OpenHere open={open} />
+      {balance === undefined ? null : <PlotNitrogen balance={balance} year={chosenYear} />}
       <ol className="jobs">
         {jobs.map((job) => (
           <JobLine key={job.id} job={job} isNext={false} shows={view.shows} />
@@ -96,6 +64,62 @@ export function GroundPhone(props: GroundProps) {
         </Link>
       </p>
     </div>
+  );
+}
+
+function Letters({
+  ground,
+  plot,
+  onChoosePlot,
+}: Pick<GroundProps, 'ground' | 'onChoosePlot'> & { readonly plot: string }) {
+  return (
+    <div className="letters">
+      {ground.map((one) => (
+        <button
+          key={one.plot}
+          type="button"
+          aria-pressed={one.plot === plot}
+          aria-label={one.name}
+          onClick={() => onChoosePlot(one.plot)}
+        >
+          {one.letter}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** The marks of one plot, counted from the first week the four years show. */
+function marksNear(marks: readonly FaultMark[], plot: string, near: FourYears): readonly FaultMark[] {
+  return marks
+    .filter((mark) => mark.plot === plot)
+    .map((mark) => ({ ...mark, fromWeek: mark.fromWeek - near.fromWeek, toWeek: mark.toWeek - near.fromWeek }))
+    .filter((mark) => mark.toWeek > 0 && mark.fromWeek < near.horizon.weeks);
+}
+
+function OpenHere({ open }: { readonly open: readonly ToldFinding[] }) {
+  return open.map(({ finding, lead, body, mends }, index) => (
+    <div key={`${finding.code}-${index}`} className="open-here">
+      <h3>{lead}</h3>
+      <p>
+        <Spoken sentence={body} />
+      </p>
+      {mends[0] === undefined ? null : (
+        <p>
+          <Spoken sentence={mends[0]} />
+        </p>
+      )}
+    </div>
+  ));
+}
+
+function PlotNitrogen({ balance, year }: { readonly balance: NitrogenYear; readonly year: number }) {
+  return (
+    <p className="phone-nitrogen">
+      {words.nitrogen.name(year)}:{' '}
+      <Figure id={balance.why}>{`${signed(balance.leftKgHa.low)} to ${signed(balance.leftKgHa.high)} kg/ha`}</Figure>{' '}
+      {words.nitrogen.left}
+    </p>
   );
 }
 

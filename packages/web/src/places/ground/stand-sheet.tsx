@@ -24,32 +24,7 @@ export function StandSheet({ stand, ground, areaUnit, onClose }: StandSheetProps
       if (before instanceof SVGElement || before instanceof HTMLElement) before.focus({ preventScroll: true });
     };
   }, [stand.id]);
-  const plot = ground.find((one) => one.plot === stand.plot);
-  const host = plot?.stands.find(({ id }) => id === stand.undersownIn);
-  const lines: readonly (readonly [string, string | null])[] = [
-    ['Plot', plot?.name ?? stand.plot],
-    ['Ground', areaText(stand.areaM2, areaUnit)],
-    ['Course', plot?.courses.find(({ course }) => course === stand.course)?.name ?? null],
-    ['From', onDay(stand.from)],
-    ['To', onDay(stand.to)],
-    ['Sown', stand.sownOn === null ? null : onDay(stand.sownOn)],
-    ['Planted', stand.plantedOn === null ? null : onDay(stand.plantedOn)],
-    [
-      'Harvest',
-      stand.harvestFrom === null || stand.harvestTo === null
-        ? null
-        : `${onDay(stand.harvestFrom)} to ${onDay(stand.harvestTo)}`,
-    ],
-    ['Undersown in', host?.name ?? null],
-    ['How sure', words.ribbon[stand.state]],
-    [
-      'Moved',
-      stand.driftDays === 0
-        ? null
-        : `${Math.abs(stand.driftDays)} days ${stand.driftDays > 0 ? 'later' : 'earlier'} than planned`,
-    ],
-    ['Reason', stand.reason],
-  ];
+  const lines = standLines(stand, ground, areaUnit);
   return (
     <aside
       className="side-sheet over"
@@ -77,6 +52,40 @@ export function StandSheet({ stand, ground, areaUnit, onClose }: StandSheetProps
       </dl>
     </aside>
   );
+}
+
+/** What there is to say of a stand, line by line; null where there is nothing. */
+function standLines(
+  stand: PlacedStand,
+  ground: readonly PlotGround[],
+  areaUnit: 'ha' | 'acres',
+): readonly (readonly [string, string | null])[] {
+  const plot = ground.find((one) => one.plot === stand.plot);
+  const host = plot?.stands.find(({ id }) => id === stand.undersownIn);
+  return [
+    ['Plot', plot?.name ?? stand.plot],
+    ['Ground', areaText(stand.areaM2, areaUnit)],
+    ['Course', plot?.courses.find(({ course }) => course === stand.course)?.name ?? null],
+    ['From', onDay(stand.from)],
+    ['To', onDay(stand.to)],
+    ['Sown', stand.sownOn === null ? null : onDay(stand.sownOn)],
+    ['Planted', stand.plantedOn === null ? null : onDay(stand.plantedOn)],
+    [
+      'Harvest',
+      stand.harvestFrom === null || stand.harvestTo === null
+        ? null
+        : `${onDay(stand.harvestFrom)} to ${onDay(stand.harvestTo)}`,
+    ],
+    ['Undersown in', host?.name ?? null],
+    ['How sure', words.ribbon[stand.state]],
+    [
+      'Moved',
+      stand.driftDays === 0
+        ? null
+        : `${Math.abs(stand.driftDays)} days ${stand.driftDays > 0 ? 'later' : 'earlier'} than planned`,
+    ],
+    ['Reason', stand.reason],
+  ];
 }
 
 /** "8 June 2027, week 23". */
