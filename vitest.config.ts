@@ -9,9 +9,9 @@ export default defineConfig({
   test: {
     reporters: ['default', './scripts/closing-line.ts'],
     projects: [
-      { test: { name: 'packages', include: ['packages/*/test/**/*.test.{ts,tsx}'] } },
+      { test: { name: 'packages', include: ['packages/*/test/**/*.test.{ts,tsx}'], testTimeout: 60_000 } },
       { test: { name: 'checks', include: ['checks/**/*.test.ts'], testTimeout: 120_000 } },
-      { test: { name: 'scenarios', include: ['scenarios/**/*.test.ts'] } },
+      { test: { name: 'scenarios', include: ['scenarios/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 60_000 } },
       {
         test: {
           name: 'tasks',

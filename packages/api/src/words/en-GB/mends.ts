@@ -1,5 +1,5 @@
 /** What could be done about a finding, by the code of the mend. */
-import type { BookMendCode, GroundMendCode, SupplyMendCode } from '@leywright/planner';
+import type { BookMendCode, GroundMendCode } from '@leywright/planner';
 import { promiseMendWords } from './mends-promise.ts';
 
 const groundMendWords: Readonly<Record<GroundMendCode, string>> = {
