@@ -265,3 +265,11 @@ test('a percentage in a share column is read; a bare 85 is refused with 0.85', (
     { code: 'out-of-range', nearest: ['0.12'] },
   ]);
 });
+
+test('a time zone that no system knows is told', () => {
+  const json =
+    '{"name":"Garth","place":{"lat_deg":52,"lon_deg":-1,"jurisdiction":"England","time_zone":"Europe/Lundon"}}';
+  expect(problemsOf({}, json)).toEqual([
+    ['not-in-list', 'farm.json', null, 'place.time_zone', '"Europe/Lundon"', null],
+  ]);
+});

@@ -100,7 +100,7 @@ test('what is no zip, or half of one, is told as such', () => {
 });
 
 test('fifty million bytes of junk are refused by their size, at once', () => {
-  const junk = new Uint8Array(50_000_000).map((_, at) => (at * 31) % 251);
+  const junk = new Uint8Array(50_000_000).fill(0xe7);
   const started = performance.now();
   const { problems } = readFarmFolder(
     new Map<string, string | Uint8Array>([
@@ -143,8 +143,8 @@ test.each([
   ).toMatchObject([{ code: 'not-text', file: 'plots.csv' }]);
 });
 
-test('an empty file, a heading alone and a million commas do no harm', () => {
-  for (const text of ['', '\n\n', 'id,gross_ha\n', ','.repeat(1_000_000), '"'.repeat(1001), 'id\n'.repeat(100_000)]) {
+test('an empty file, a heading alone and a hundred thousand commas do no harm', () => {
+  for (const text of ['', '\n\n', 'id,gross_ha\n', ','.repeat(100_000), '"'.repeat(1001), 'id\n'.repeat(10_000)]) {
     const { farm } = readFarmFolder(
       new Map([
         ['farm.json', farmJson],

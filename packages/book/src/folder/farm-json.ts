@@ -12,6 +12,7 @@ import {
   readMonthDay,
 } from '@leywright/measures';
 import * as z from 'zod';
+import { isTimeZone } from '../farm/time-zone.ts';
 
 const day = z.custom<Day>((value) => typeof value === 'string' && readDay(value) !== null, 'not-a-day');
 const monthDay = z.custom<MonthDay>(
@@ -33,15 +34,6 @@ const dayOrWeek = (weekday: number) =>
     return z.NEVER;
   });
 
-/** A zone of the IANA list, which every system we run on knows. */
-const timeZone = words.refine((name) => {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
-  } catch {
-    return false;
-  }
-}, 'not-in-list');
-
 const place = z.object({
   lat_deg: z.number().min(-90).max(90).describe('degrees north; south is negative'),
   lon_deg: z.number().min(-180).max(180).describe('degrees east; west is negative'),
@@ -50,7 +42,7 @@ const place = z.object({
   jurisdiction: words
     .nullish()
     .describe('whose rules hold: England, Wales, Scotland/NI, EU, USA; only general ones when left out'),
-  time_zone: timeZone.nullish().describe('IANA name; Europe/London when left out'),
+  time_zone: words.refine(isTimeZone, 'not-in-list').nullish().describe('IANA name; Europe/London when left out'),
 });
 
 const shows = z.object({

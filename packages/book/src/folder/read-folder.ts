@@ -73,7 +73,8 @@ export function readFiles(
 }
 
 function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problems: ProblemList): Farm {
-  const json: FarmJson = readFarmJson(texts.get('farm.json') ?? '{}', problems) ?? {};
+  const said = readFarmJson(texts.get('farm.json') ?? '{}', problems);
+  const json: FarmJson = said ?? {};
   const sheets = new Map(
     tables.flatMap(({ file }): [string, Sheet][] => {
       const sheet = texts.has(file) ? readSheet(file, texts.get(file) ?? '', problems) : null;
@@ -95,7 +96,9 @@ function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problem
   const place = json.place === undefined ? null : { latDeg: json.place.lat_deg, lonDeg: json.place.lon_deg };
   const mapJson = texts.has(mapFile) ? readJson(texts.get(mapFile) ?? '', mapFile, problems) : undefined;
   const map = mapJson === undefined ? noMap : readGroundMap(mapJson, { names, problems, farm: place });
-  const about = aboutOf(json, placeOnMap(map), problems);
+  // What a faulty farm.json may well have said is not told as left out.
+  const leftOut = said === null ? problemList() : problems;
+  const about = aboutOf(json, placeOnMap(map), leftOut);
   const kindOf = (what: string): StandKind =>
     known.covers.has(what) && names.crop.find(what).kind === 'none' ? 'cover' : 'crop';
   const land = landOf(rows, map, problems);
@@ -108,7 +111,7 @@ function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problem
     about,
     ...land,
     stands,
-    ...growingOf(rows, json, { kindOf, problems }),
+    ...growingOf(rows, json, { kindOf, problems: leftOut }),
     ...tradeOf(rows, json),
     harvests: [],
     weighings: [],

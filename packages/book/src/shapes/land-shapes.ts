@@ -12,6 +12,7 @@ import {
   plotKinds,
   type SoilSample,
 } from '../farm/land.ts';
+import { isTimeZone } from '../farm/time-zone.ts';
 import { amount, day, id, line, monthDay, orNull, share, span, words } from './plain-shapes.ts';
 
 export const aboutShape: z.ZodType<About> = z.strictObject({
@@ -24,7 +25,7 @@ export const aboutShape: z.ZodType<About> = z.strictObject({
     elevationM: orNull(z.number()),
     near: orNull(words),
     jurisdiction: words,
-    timeZone: words,
+    timeZone: words.refine(isTimeZone, 'not-in-list'),
   }),
   conventions: z.strictObject({
     restSeasonFrom: monthDay,
