@@ -36,7 +36,7 @@ export function keepingOf(
   const place = storeFor(farm.stores, crop, ids, own.length > 0 || crop.storeLossTotalShare !== null);
   if (place === null) return null;
   const free = freeWeeks(farm, axis);
-  if (own.length > 0) return keeping(place, 'own', (_, week) => (free(week) ? 0 : ownLoss(own, axis, week)));
+  if (own.length > 0) return keeping(place, 'own', datedLosses(own, axis, free));
   if (yieldSaid(crop)?.measure === 'packed') return keeping(place, 'own', () => 0);
   if (crop.storeLossTotalShare !== null) {
     const share = spreadLoss(crop.storeLossTotalShare.value);
@@ -44,9 +44,9 @@ export function keepingOf(
   }
   const { row } = place;
   if (row === null) return null;
-  return keeping(place, 'reference', (bounds, week) =>
-    free(week) ? 0 : storeLoss.weeklyLossFraction(monthlyPct(row, bounds) / 100),
-  );
+  const weekly = (bounds: Bounds) => storeLoss.weeklyLossFraction(monthlyPct(row, bounds) / 100);
+  const shares = { low: weekly('low'), typ: weekly('typ'), high: weekly('high') };
+  return keeping(place, 'reference', (bounds, week) => (free(week) ? 0 : shares[bounds]));
 
   function keeping(
     where: Place,
@@ -98,10 +98,15 @@ function monthlyPct(row: StorageRow, bounds: Bounds): number {
 }
 
 /** Own losses are dated; a week goes by the figure in force on its Thursday, the day that gives an ISO week its year. */
-function ownLoss(losses: readonly OwnStoreLoss[], axis: WeekAxis, week: number): number {
-  const thursday = axis.textOf(axis.dayOf(week) + 3);
-  const inForce = losses.filter((loss) => loss.from === null || loss.from <= thursday);
-  return inForce.toSorted((a, b) => ((a.from ?? '') < (b.from ?? '') ? 1 : -1))[0]?.lossShareWeek ?? 0;
+function datedLosses(
+  losses: readonly OwnStoreLoss[],
+  axis: WeekAxis,
+  free: (week: number) => boolean,
+): (bounds: Bounds, week: number) => number {
+  const inOrder = losses
+    .map((loss) => ({ fromDay: loss.from === null ? -Infinity : dayNumber(loss.from), share: loss.lossShareWeek }))
+    .toSorted((a, b) => b.fromDay - a.fromDay);
+  return (_, week) => (free(week) ? 0 : (inOrder.find((loss) => loss.fromDay <= axis.dayOf(week) + 3)?.share ?? 0));
 }
 
 /** Weeks before the farm's first week of loss (curing), in that one season. */

@@ -1,6 +1,6 @@
 /** Kilos expected of a stand before anything is recorded of it. */
 import type { PlacedStand } from '../plan/ground.ts';
-import type { PlannedCrop, SupplyInput } from '../plan/inputs.ts';
+import type { PlannedCrop } from '../plan/inputs.ts';
 import { marketableKgM2, yieldSaid } from '../promise/known.ts';
 
 export interface KgRange {
@@ -14,11 +14,11 @@ export interface KgRange {
  * an average too. A stand that failed or was lost gives nothing; one that took in part gives that part.
  */
 export function expectedKg(
-  input: SupplyInput,
+  ownYields: ReadonlyMap<string, number>,
   stand: PlacedStand,
   crop: PlannedCrop,
 ): { readonly kg: KgRange; readonly basis: 'own' | 'reference' | 'unknown' } {
-  const kgM2 = standYieldKgM2(input, stand, crop);
+  const kgM2 = standYieldKgM2(ownYields, stand, crop);
   if (kgM2 === null) return { kg: { low: 0, typ: 0, high: 0 }, basis: 'unknown' };
   const gone = stand.endedBy === 'failed' || stand.endedBy === 'lost';
   const kg = kgM2.value * stand.areaM2 * (stand.establishedShare ?? 1) * (gone ? 0 : 1);
@@ -28,11 +28,11 @@ export function expectedKg(
 
 /** The stand's own figure first, then the crop's. */
 function standYieldKgM2(
-  input: SupplyInput,
+  ownYields: ReadonlyMap<string, number>,
   stand: PlacedStand,
   crop: PlannedCrop,
 ): { value: number; basis: 'own' | 'reference' } | null {
-  const own = input.farm.stands.find((one) => one.id === stand.id)?.yieldTHa ?? null;
+  const own = ownYields.get(stand.id) ?? null;
   if (own !== null) return { value: own / 10, basis: 'own' };
   const said = yieldSaid(crop);
   const kgM2 = marketableKgM2(crop);

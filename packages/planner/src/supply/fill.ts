@@ -65,7 +65,9 @@ export interface FillInput {
 }
 
 interface WorkingFlow extends CropFlow {
-  readonly lossShare: Float64Array | null;
+  /** Worked out when something first goes into store. */
+  lossShare: Float64Array | null;
+  readonly bounds: Bounds;
   readonly lifeWeeks: number | null;
   readonly weighings: readonly { readonly week: number; readonly kg: number }[];
 }
@@ -165,7 +167,7 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
     let harvestYear = 0;
     const plots: string[] = [];
     for (const lot of offer.flow.lots) {
-      if (lot.lot.under !== under || left <= 1e-9) continue;
+      if (lot.lot.under !== under || left <= 1e-9 || week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
       const given = lot.give(week, left * offer.drawKg);
       if (given <= dustKg) continue;
       kg += given;
@@ -179,13 +181,9 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
 }
 
 function openWeek(flow: WorkingFlow, week: number): void {
-  const newest = flow.lots.reduce(
-    (year, lot) => (lot.lot.readyWeek <= week ? Math.max(year, lot.lot.harvestYear) : year),
-    0,
-  );
-  for (const stock of flow.stocks) if (stock.harvestYear < newest) stock.clearOut();
-  for (const stock of flow.stocks) stock.open(week, flow.lossShare?.[week] ?? 0, flow.lifeWeeks);
+  if (flow.stocks.length > 0) openStocks(flow, week);
   for (const lot of flow.lots) {
+    if (week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
     lot.ripen(week);
     takeRecorded(flow, lot, week);
   }
@@ -200,8 +198,21 @@ function takeRecorded(flow: WorkingFlow, lot: WorkingFlow['lots'][number], week:
   }
 }
 
+function openStocks(flow: WorkingFlow, week: number): void {
+  const newest = flow.lots.reduce(
+    (year, lot) => (lot.lot.readyWeek <= week ? Math.max(year, lot.lot.harvestYear) : year),
+    0,
+  );
+  flow.lossShare ??= flow.keeping?.lossShare(flow.bounds) ?? null;
+  for (const stock of flow.stocks) {
+    if (stock.harvestYear < newest) stock.clearOut();
+    stock.open(week, flow.lossShare?.[week] ?? 0, flow.lifeWeeks);
+  }
+}
+
 function closeWeek(flow: WorkingFlow, week: number): void {
   for (const lot of flow.lots) {
+    if (week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
     const kg = lot.clear(week, flow.keeping !== null);
     if (kg > 0) stockOf(flow, lot.lot.harvestYear, week).take(week, kg);
   }
@@ -244,7 +255,8 @@ function flowsOf(given: FillInput): ReadonlyMap<string, WorkingFlow> {
       keeping,
       stocks: [],
       lots: lots.filter((lot) => lot.crop.id === id).map((lot) => new StandingLot(lot, bounds)),
-      lossShare: keeping?.lossShare(bounds) ?? null,
+      lossShare: null,
+      bounds,
       lifeWeeks: keeping?.lifeWeeks(bounds) ?? null,
       weighings: weighingsOf(input, id, axis),
     });

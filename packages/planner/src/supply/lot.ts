@@ -44,13 +44,21 @@ export interface Lot {
   readonly standingWeeks: number;
   /** Last week in which it can be cut. */
   readonly lastWeek: number;
+  /** Weeks outside of which nothing happens to it. */
+  readonly aliveFrom: number;
+  readonly aliveTo: number;
 }
 
 /** All lots of the ground whose harvest touches the axis, and recorded harvests that belong to no stand. */
 export function lotsOf(input: SupplyInput, axis: WeekAxis): readonly Lot[] {
   const records = recordsByStand(input);
+  const ownYields = new Map(
+    input.farm.stands.flatMap((stand) =>
+      stand.yieldTHa === null ? [] : [[stand.id as string, stand.yieldTHa] as const],
+    ),
+  );
   const lots = input.ground.flatMap((plot) =>
-    plot.stands.flatMap((stand) => lotsOfStand({ input, axis, plot, stand }, records.get(stand.id) ?? [])),
+    plot.stands.flatMap((stand) => lotsOfStand({ input, axis, plot, stand, ownYields }, records.get(stand.id) ?? [])),
   );
   const orphans = records.get(null) ?? [];
   return [...lots, ...orphans.flatMap((record) => orphanLot(input, axis, record))];
@@ -61,11 +69,13 @@ interface StandPlace {
   readonly axis: WeekAxis;
   readonly plot: PlotGround;
   readonly stand: PlacedStand;
+  readonly ownYields: ReadonlyMap<string, number>;
 }
 
 function lotsOfStand(place: StandPlace, records: readonly HarvestRecord[]): readonly Lot[] {
   const { input, axis, plot, stand } = place;
-  const crop = stand.kind === 'crop' ? input.crops.cropOf(stand.what) : null;
+  if (stand.kind !== 'crop' || dayNumber(stand.to) <= axis.firstDay || dayNumber(stand.from) >= axis.endDay) return [];
+  const crop = input.crops.cropOf(stand.what);
   if (crop === null) return [];
   const windows = harvestWindows(stand, crop.reference, input.climate, plot.kind === 'tunnel');
   return windows.flatMap((window, at) => {
@@ -82,7 +92,7 @@ function lotOf(
   const { input, axis, plot, stand } = place;
   const { crop, window, records } = harvest;
   const today = dayNumber(input.today);
-  const expected = expectedKg(input, stand, crop);
+  const expected = expectedKg(place.ownYields, stand, crop);
   const cut = records.map((record) => ({
     day: dayNumber(record.on),
     week: axis.weekOf(dayNumber(record.on)),
@@ -105,7 +115,23 @@ function lotOf(
     recordedKg: cutKg,
     recorded: cut,
     basis: cutKg === null ? expected.basis : 'recorded',
-    ...readyWeeks(axis, window, { end: dayNumber(stand.to), notBefore: cutKg === null ? null : today }),
+    ...alive(cut, readyWeeks(axis, window, { end: dayNumber(stand.to), notBefore: cutKg === null ? null : today })),
+  };
+}
+
+interface ReadyWeeks {
+  readonly readyWeek: number;
+  readonly readyShare: readonly number[];
+  readonly standingWeeks: number;
+  readonly lastWeek: number;
+}
+
+function alive(cut: readonly RecordedCut[], ready: ReadyWeeks): ReadyWeeks & Pick<Lot, 'aliveFrom' | 'aliveTo'> {
+  const weeks = cut.map((one) => one.week);
+  return {
+    ...ready,
+    aliveFrom: Math.min(ready.readyWeek, ...weeks),
+    aliveTo: Math.max(ready.readyWeek + ready.readyShare.length + ready.standingWeeks, ...weeks),
   };
 }
 
@@ -121,7 +147,11 @@ function stillToCome(expected: KgRange, cutKg: number | null, isClosed: boolean)
 }
 
 /** Kilos ripen evenly over the days of the window; what would ripen after the stand's end is left out of the shares. */
-function readyWeeks(axis: WeekAxis, window: HarvestWindow, limits: { end: number; notBefore: number | null }) {
+function readyWeeks(
+  axis: WeekAxis,
+  window: HarvestWindow,
+  limits: { end: number; notBefore: number | null },
+): ReadyWeeks {
   const from = Math.max(window.readyFromDay, limits.notBefore ?? window.readyFromDay);
   const to = Math.max(window.readyToDay, from + 1);
   const until = Math.min(to, limits.end);
@@ -156,10 +186,7 @@ function orphanLot(input: SupplyInput, axis: WeekAxis, record: HarvestRecord): r
       recordedKg: kg,
       recorded: [{ day: on, week: axis.weekOf(on), kg, into: record.into }],
       basis: 'recorded',
-      readyWeek: axis.weekOf(on),
-      readyShare: [],
-      standingWeeks: 0,
-      lastWeek: axis.weekOf(on),
+      ...alive([], { readyWeek: axis.weekOf(on), readyShare: [], standingWeeks: 0, lastWeek: axis.weekOf(on) }),
     },
   ];
 }

@@ -80,6 +80,17 @@ export function harvestHours(crop: PlannedCrop, kg: number, units: number): Rate
   return byRow ?? (crop.reference === null ? null : byCropRate(crop.reference, kg));
 }
 
+const harvestRows = new Map<string, string | null>();
+
+function harvestRow(crop: string): string | null {
+  const known = harvestRows.get(crop);
+  if (known !== undefined) return known;
+  const row =
+    [...reference.labour.values()].find((one) => one.group === 'harvest' && one.cropIds.includes(crop))?.id ?? null;
+  harvestRows.set(crop, row);
+  return row;
+}
+
 function byCropRate(crop: Crop, kg: number): Rated {
   const { harvestLowKgH, harvestHighKgH } = crop;
   return {

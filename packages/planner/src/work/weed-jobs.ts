@@ -16,12 +16,22 @@ const otherWays = new Set(['brush-carrot', 'hand-leek-drilled-stale']);
 export function weedJobs(at: StandAt): readonly (Job | null)[] {
   const crop = at.run.input.crops.cropOf(at.stand.what)?.reference ?? null;
   if (at.stand.kind !== 'crop' || crop === null) return [];
-  const rows = [...reference.weeds.values()].filter((row) => row.cropIds.includes(crop.id) && !otherWays.has(row.id));
+  const rows = rowsOf(crop.id);
   const isRaised = crop.establishment === 'module' || crop.establishment === 'bare-root';
   const hasPlanting = rows.some((row) => row.timingRef === 'planting');
   return rows
     .filter((row) => !isRaised || row.timingRef === 'planting' || (!hasPlanting && row.timingRef === 'emergence'))
     .flatMap((row) => passesOf(at, row, startDay(at, row, isRaised)));
+}
+
+const rowsByCrop = new Map<string, readonly WeedPass[]>();
+
+function rowsOf(crop: string): readonly WeedPass[] {
+  const rows =
+    rowsByCrop.get(crop) ??
+    [...reference.weeds.values()].filter((row) => row.cropIds.includes(crop) && !otherWays.has(row.id));
+  rowsByCrop.set(crop, rows);
+  return rows;
 }
 
 function startDay(at: StandAt, row: WeedPass, isRaised: boolean): number {
