@@ -1,7 +1,7 @@
 /** The sample farm as people meet it: the folder in demo/, read by the importer, its book replayed, planned. */
 import { fileURLToPath } from 'node:url';
 import { readFarmFolder, replay, verifyBook, writeFarmFolder } from '@leywright/book';
-import { sampleBook, sampleFarm, sampleToday } from '@leywright/farm-kit';
+import { cleanFarm, sampleBook, sampleFarm, sampleToday } from '@leywright/farm-kit';
 import { area, yearOf } from '@leywright/measures';
 import { knownNames, type Plan, planFarm } from '@leywright/planner';
 import { describe, expect, test } from 'vitest';
@@ -12,8 +12,18 @@ const files = farmFiles(folder);
 const reading = readFarmFolder(files, knownNames());
 const { farm: base, entries } = reading;
 if (base === null) throw new Error(`The sample farm cannot be read: ${JSON.stringify(reading.problems)}`);
-const { farm } = replay(base, entries);
-const plan: Plan = planFarm(farm, { today: sampleToday, year: 2027 });
+const { farm, findings: book } = replay(base, entries);
+const plan: Plan = planFarm(farm, { today: sampleToday, year: 2027, book });
+
+function expectSameFiles(found: ReadonlyMap<string, Uint8Array>, written: ReadonlyMap<string, string>): void {
+  expect([...found.keys()].filter((name) => name !== 'README.md').sort()).toEqual([...written.keys()].sort());
+  for (const [name, text] of written) expect(new TextDecoder().decode(found.get(name)), name).toBe(text);
+}
+
+test('the clean farm in scenarios/ is what scripts/make-demo.ts writes, byte for byte', () => {
+  const cleanFolder = fileURLToPath(new URL('a-farm-with-nothing-to-find', import.meta.url));
+  expectSameFiles(farmFiles(cleanFolder), writeFarmFolder(cleanFarm(), []));
+});
 
 describe('the folder', () => {
   test('is taken in without a problem of any kind', () => {
@@ -21,9 +31,7 @@ describe('the folder', () => {
   });
   test('is what scripts/make-demo.ts writes, byte for byte', () => {
     const made = sampleFarm(sampleToday);
-    const written = writeFarmFolder(made, sampleBook(made, sampleToday));
-    expect([...files.keys()].filter((name) => name !== 'README.md').sort()).toEqual([...written.keys()].sort());
-    for (const [name, text] of written) expect(new TextDecoder().decode(files.get(name)), name).toBe(text);
+    expectSameFiles(files, writeFarmFolder(made, sampleBook(made, sampleToday)));
   });
   test('says that it is a sample', () => {
     expect(farm.about.sample).toBe(true);

@@ -11,7 +11,7 @@ import type {
   StorePlace,
   YearNeed,
 } from '@leywright/book';
-import { asId, asMonthDay } from '@leywright/measures';
+import { asDay, asId, asMonthDay } from '@leywright/measures';
 
 /** A promise of nothing yet: one size, boxes on Thursdays in every week. */
 export function boxPromise(pieces: Partial<BoxPromise> = {}): BoxPromise {
@@ -122,4 +122,13 @@ export function ownCrop(
     hoursPerHa: null,
     ...rest,
   };
+}
+
+/** A place in the box between two days and never again. */
+export function slotOnce(
+  crops: string | readonly string[],
+  [from, to]: readonly [from: string, to: string],
+  pieces: Omit<SlotPieces, 'from' | 'to'> = {},
+): Slot {
+  return { ...slot(crops, pieces), window: { kind: 'once', from: asDay(from), to: asDay(to) } };
 }

@@ -6,7 +6,7 @@ import type { Farm, Plot, Rotation, WeatherDay } from '@leywright/book';
 import { addDays, asDay, type Day, dayOfYear } from '@leywright/measures';
 import type { PlanWish } from '@leywright/planner';
 import { farmWith, plot } from '../build/farm.ts';
-import { boxPromise, boxSize, person, slot, storePlace } from '../build/promise.ts';
+import { boxPromise, boxSize, person, slotOnce, storePlace } from '../build/promise.ts';
 import { course, courseStand, rotation } from '../build/stand.ts';
 
 export const cleanToday: Day = asDay('2027-01-14');
@@ -56,7 +56,7 @@ export function cleanFarm(): Farm {
     promise: boxPromise({
       sizes: [boxSize('box', 40)],
       closedEveryYear: Array.from({ length: 34 }, (_, at) => at + 9),
-      slots: [slot('carrot-maincrop', { id: 'carrots', from: '10-15', to: '02-28', portions: { box: 0.5 } })],
+      slots: [slotOnce('carrot-maincrop', ['2027-10-15', '2028-02-28'], { id: 'carrots', portions: { box: 0.5 } })],
     }),
     stores: [storePlace('cold-store', 'cold', ['carrot-maincrop'], 200_000)],
     people: [
