@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { figureAt, judge } from '../src/index.ts';
+import { judge } from '../src/golden/expectation.ts';
+import { figureAt } from '../src/golden/figure-at.ts';
 
 const plan = {
   year: 2027,

@@ -12,7 +12,7 @@ import {
   type Span,
   wholePlot,
 } from '@leywright/book';
-import { asDay, asId, asIsoWeek, asMonthDay, type CropId, type Day, type PlotId } from '@leywright/measures';
+import { asDay, asId, asMonthDay, type CropId, type Day } from '@leywright/measures';
 
 /** Where farms of tests lie unless they say otherwise: lowland England, invented. */
 const somewhere: About['place'] = {
@@ -94,9 +94,7 @@ export function part(
 /** A day that a test wrote. */
 export const day = asDay;
 export const monthDay = asMonthDay;
-export const week = asIsoWeek;
 export const cropId = (id: string): CropId => asId(id);
-export const plotId = (id: string): PlotId => asId(id);
 
 /** Shares of a plot's width; the whole plot when nothing is said. */
 export function span(fromShare = wholePlot.fromShare, toShare = wholePlot.toShare): Span {
