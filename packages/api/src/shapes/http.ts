@@ -59,8 +59,12 @@ const zip = z
   .string()
   .meta({ id: 'FarmZip', format: 'binary', description: 'A zipped farm folder, sent as application/zip.' });
 
+export const sampleFarm = z
+  .object({ sample: z.literal(true) })
+  .meta({ id: 'SampleFarm', description: 'Asks for the sample farm: the one that is here, or a new one.' });
+
 export const folder = z.union([folderFiles, zip]).meta({ id: 'Folder' });
-export const newFarm = z.union([firstSentence, folderFiles, zip]).meta({ id: 'NewFarm' });
+export const newFarm = z.union([firstSentence, folderFiles, sampleFarm, zip]).meta({ id: 'NewFarm' });
 
 export const founded = z.object({ farm: farmSummary, assumed: z.array(z.string()), problems: z.array(problem) }).meta({
   id: 'Founded',

@@ -39,11 +39,7 @@ export function mendSentence(mend: Mend, finding: Finding, voice: Voice): string
   const template = tablesOf(voice).mends[mend.code];
   if (template === undefined)
     throw new Error(`There are no words for the mend "${mend.code}". Add them to words/${voice.language}/mends.ts.`);
-  return fill(
-    template,
-    { ...figuresOf(finding, tablesOf(voice).rules), ...mend.figures },
-    tablesOf(voice).writeFigure(voice),
-  );
+  return fill(template, figuresOf(finding, tablesOf(voice).rules, mend), tablesOf(voice).writeFigure(voice));
 }
 
 /** The first sentence of a place. */

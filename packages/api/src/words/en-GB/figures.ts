@@ -122,7 +122,7 @@ function writeText(name: string, value: string, voice: Voice): string {
   if (readMonthDay(value) !== null) return `${Number(value.slice(3))} ${months[Number(value.slice(0, 2)) - 1]}`;
   if (name === 'kind') return storeKinds[value] ?? value;
   const list = nameLists[name];
-  const known = (list === undefined ? undefined : voice.names[list].get(value)) ?? value;
+  const known = (list === undefined ? null : (voice.names[list].get(value) ?? voice.names.plants.get(value))) ?? value;
   const plant = voice.names.common.get(known);
   return plant === undefined ? known : plantInSentence(plant, known);
 }

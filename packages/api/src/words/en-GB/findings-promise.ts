@@ -8,7 +8,7 @@ export const promiseFindingWords: Readonly<Record<Exclude<FindingCode, GroundCod
   'box-short': {
     title: 'The box is short',
     sentence:
-      'The box is short for {weeks}, from {fromWeek} to {toWeek}: at worst {items:number} of {promisedItems}[, without {missing:list}].',
+      'The box is short[ for {weeks}, from {firstWeek} to {lastWeek}][ in {onlyWeek}]: at worst {items:number} of {promisedItems}[, without {missing:list}].',
     cause: 'In these weeks neither the field nor the store has enough of what was promised.',
     remedy:
       'Grow more of what is missing, store more, name another crop for its place, or promise less in those weeks.',

@@ -1,10 +1,12 @@
 /** What could be done about shortages, stores, yields and hands, by the code of the mend. */
-export const promiseMendWords: Readonly<Record<string, string>> = {
+import type { SupplyMendCode } from '@leywright/planner';
+
+export const promiseMendWords: Readonly<Record<SupplyMendCode, string>> = {
   'grow-more': 'Grow more {crop}: {kg} from {fromWeek:start} on[, from about {areaM2} of ground].',
   'name-crop-with-plenty': 'Name {other} for this place in the box: {kg} of it finds no taker then.',
   'name-another-crop': 'Name another crop beside {crop} for its place in the box.',
-  'promise-fewer-items': 'Promise fewer items from {fromWeek} to {toWeek}.',
-  'fill-more-places': 'Name more crops for the box from {fromWeek} to {toWeek}.',
+  'promise-fewer-items': 'Promise fewer items[ from {firstWeek} to {lastWeek}][ in {onlyWeek}].',
+  'fill-more-places': 'Name more crops for the box[ from {firstWeek} to {lastWeek}][ in {onlyWeek}].',
   'plan-stand': 'Plan a stand of {crop}[: {areaM2} would do].',
   'more-ground': 'Give {crop} {shortM2} more ground.',
   'more-ground-on-plot': 'Give {crop} {areaM2} more on {plot}, where ground is free then.',

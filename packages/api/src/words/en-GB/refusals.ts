@@ -7,6 +7,7 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'no-such-store': 'There is no store for addresses that begin with "{found}:". Give a folder.',
   'cannot-open': 'The store cannot be opened: {found}',
   'no-such-farm': 'There is no farm "{found}" here.',
+  'no-sample': 'The sample farm is not in this copy: there is no demo folder.',
   'no-such-figure': 'There is no figure "{found}" in this plan.',
   'no-such-model': 'There is no model "{found}".',
   'no-such-page': 'There is nothing at {found}.',

@@ -1,5 +1,5 @@
 /** Titles of derivations and words for what their doubt is made of, by code. */
-import type { GroundDoubt, GroundWhyTitle } from '@leywright/planner';
+import type { GroundDoubt, GroundWhyTitle, SupplyDoubt, SupplyWhyTitle } from '@leywright/planner';
 
 const groundTitles: Readonly<Record<GroundWhyTitle, string>> = {
   net: 'Ground that can be cropped on {plot}',
@@ -31,6 +31,34 @@ const groundDoubts: Readonly<Record<GroundDoubt, string>> = {
   'climate-normals': 'The warmth is that of an average year at the nearest station, not of this one.',
 };
 
-export const whyTitles: Readonly<Record<string, string>> = { ...groundTitles };
+const supplyTitles: Readonly<Record<SupplyWhyTitle, string>> = {
+  area: 'Ground that {crop} needs in {year}',
+  seed: 'Seed for {crop} in {year}',
+  store: '{crop} in store at the end of {week}',
+  box: 'Things in the box, {week}',
+  hours: 'Hours of work, {week}',
+  reach: 'Households this farm can feed, from {year} on',
+};
 
-export const doubtWords: Readonly<Record<string, string>> = { ...groundDoubts };
+const supplyDoubts: Readonly<Record<SupplyDoubt, string>> = {
+  'yield-of-the-table': 'The yield is the table’s for a competent grower, not yours: a third more or less is usual.',
+  'yield-is-an-average': 'Your yield is an average; single years lie a third above or below.',
+  'grading-inside-yield': 'What is graded out is not told apart: the yield is taken as what is fit to sell.',
+  'store-loss-recalled': 'What a store loses in a week is recalled or a rule of thumb; weigh, and it is known.',
+  'store-loss-own': 'The weekly loss is your own figure and is taken to hold all winter.',
+  'store-not-weighed': 'What is in store is reckoned, not weighed.',
+  'seedbed-of-the-year': 'A cold or capped seedbed brings up fewer; the margin is for that.',
+  'emergence-of-the-table': 'The share that comes up is the table’s, not from your lot of seed.',
+  'yields-all-low-or-all-high':
+    'The low and the high are what there would be if all crops failed or throve at once: the ends of what can be, not how likely it is.',
+  'hours-of-the-table': 'Hours are orders of magnitude from tables; your own recorded hours are better.',
+  'hours-all-low-or-all-high': 'The low and the high take every job at its quickest or its slowest at once.',
+  'hours-leave-out': 'Washing, sorting the store, watering, repairs and office are not in it.',
+  'hours-not-reckoned': 'Hours are not set against it: field hours by course, delivery or the hours of the hands are not written down.',
+  'hours-as-given': 'Hours by the hectare, the box and the week are the farm’s own.',
+  'yields-as-planned': 'Yields are as planned in every year; a poor one feeds fewer.',
+};
+
+export const whyTitles: Readonly<Record<string, string>> = { ...groundTitles, ...supplyTitles };
+
+export const doubtWords: Readonly<Record<string, string>> = { ...groundDoubts, ...supplyDoubts };
