@@ -167,7 +167,7 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
     let harvestYear = 0;
     const plots: string[] = [];
     for (const lot of offer.flow.lots) {
-      if (lot.lot.under !== under || left <= 1e-9 || week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
+      if (lot.lot.under !== under || left <= 1e-9 || week < lot.lot.aliveFromWeek || week > lot.lot.aliveToWeek) continue;
       const given = lot.give(week, left * offer.drawKg);
       if (given <= dustKg) continue;
       kg += given;
@@ -183,7 +183,7 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
 function openWeek(flow: WorkingFlow, week: number): void {
   if (flow.stocks.length > 0) openStocks(flow, week);
   for (const lot of flow.lots) {
-    if (week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
+    if (week < lot.lot.aliveFromWeek || week > lot.lot.aliveToWeek) continue;
     lot.ripen(week);
     takeRecorded(flow, lot, week);
   }
@@ -212,7 +212,7 @@ function openStocks(flow: WorkingFlow, week: number): void {
 
 function closeWeek(flow: WorkingFlow, week: number): void {
   for (const lot of flow.lots) {
-    if (week < lot.lot.aliveFrom || week > lot.lot.aliveTo) continue;
+    if (week < lot.lot.aliveFromWeek || week > lot.lot.aliveToWeek) continue;
     const kg = lot.clear(week, flow.keeping !== null);
     if (kg > 0) stockOf(flow, lot.lot.harvestYear, week).take(week, kg);
   }

@@ -45,8 +45,8 @@ export interface Lot {
   /** Last week in which it can be cut. */
   readonly lastWeek: number;
   /** Weeks outside of which nothing happens to it. */
-  readonly aliveFrom: number;
-  readonly aliveTo: number;
+  readonly aliveFromWeek: number;
+  readonly aliveToWeek: number;
 }
 
 /** All lots of the ground whose harvest touches the axis, and recorded harvests that belong to no stand. */
@@ -126,12 +126,12 @@ interface ReadyWeeks {
   readonly lastWeek: number;
 }
 
-function alive(cut: readonly RecordedCut[], ready: ReadyWeeks): ReadyWeeks & Pick<Lot, 'aliveFrom' | 'aliveTo'> {
+function alive(cut: readonly RecordedCut[], ready: ReadyWeeks): ReadyWeeks & Pick<Lot, 'aliveFromWeek' | 'aliveToWeek'> {
   const weeks = cut.map((one) => one.week);
   return {
     ...ready,
-    aliveFrom: Math.min(ready.readyWeek, ...weeks),
-    aliveTo: Math.max(ready.readyWeek + ready.readyShare.length + ready.standingWeeks, ...weeks),
+    aliveFromWeek: Math.min(ready.readyWeek, ...weeks),
+    aliveToWeek: Math.max(ready.readyWeek + ready.readyShare.length + ready.standingWeeks, ...weeks),
   };
 }
 
