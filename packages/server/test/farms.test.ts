@@ -53,6 +53,18 @@ describe('a farm from one sentence', () => {
   });
 });
 
+test('the sample farm is founded once, and answered with again', async () => {
+  const own = await openBench();
+  const first = await ask(own.app, 'POST', '/api/farms', { sample: true });
+  expect(first.status, first.text.slice(0, 400)).toBe(201);
+  const { farm } = httpShapes.founded.parse(first.json());
+  expect(farm.sample).toBe(true);
+  const again = httpShapes.founded.parse((await ask(own.app, 'POST', '/api/farms', { sample: true })).json());
+  expect(again.farm.id).toBe(farm.id);
+  expect(httpShapes.farms.parse((await ask(own.app, 'GET', '/api/farms')).json()).farms).toHaveLength(1);
+  await own.close();
+});
+
 describe('a farm folder', () => {
   test('can be looked at without being kept', async () => {
     const before = httpShapes.farms.parse((await ask(bench.app, 'GET', '/api/farms')).json()).farms.length;

@@ -31,6 +31,11 @@ export function readSheet(file: string, text: string, problems: ProblemList): Sh
   return { file, headings: heading.cells, headingLine: heading.line, rows: rest, partedBy };
 }
 
+/** All rows of a CSV text with their cells as written, blank rows too. */
+export function cutSheet(file: string, text: string, problems: ProblemList): string[][] | null {
+  return cut(file, text, partingSign(text), problems);
+}
+
 function cut(file: string, text: string, delimiter: string, problems: ProblemList): string[][] | null {
   try {
     return parse(text, {

@@ -14,15 +14,22 @@ export function readFarmZip(bytes: Uint8Array, known: KnownNames): FolderReading
   return readFiles(ourFiles(files, problems), known, problems);
 }
 
+/** The files of a zip as they are, by path; null for one that `readFarmZip` would not unpack. */
+export function filesInZip(bytes: Uint8Array): ReadonlyMap<string, FileBytes> | null {
+  return unpacked(bytes, problemList());
+}
+
 /** The files as one zip; the same files give the same bytes. */
-export function zipFolder(files: ReadonlyMap<string, string>): Uint8Array {
+export function zipFolder(files: ReadonlyMap<string, FileBytes>): Uint8Array {
   // The earliest day a zip can hold.
   const mtime = '1980-01-01T00:00:00';
   return zipSync(
-    Object.fromEntries([...files].map(([name, text]) => [name, [strToU8(text), { mtime }] as const])) as Record<
-      string,
-      [Uint8Array, { mtime: string }]
-    >,
+    Object.fromEntries(
+      [...files].map(([name, bytes]) => [
+        name,
+        [typeof bytes === 'string' ? strToU8(bytes) : bytes, { mtime }] as const,
+      ]),
+    ) as Record<string, [Uint8Array, { mtime: string }]>,
   );
 }
 

@@ -10,6 +10,7 @@ import type { InputTypes } from '../app/input-types.ts';
 import { NotAsAsked, readShape } from '../app/read-shape.ts';
 import { type Founding, foundFromFolder, foundFromSentence } from '../farm/found.ts';
 import { folderProblem } from '../farm/problems.ts';
+import { foundSample } from '../farm/sample.ts';
 
 export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   const routes = app.withTypeProvider<InputTypes>();
@@ -28,7 +29,7 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
     '/api/farms',
     {
       schema: {
-        summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip',
+        summary: 'Begin a farm: from a sentence, from the files of a folder, or from a zip; or the sample farm',
         body: httpShapes.newFarm,
         response: { 201: httpShapes.founded, 409: httpShapes.problems, 422: httpShapes.problems },
       },
@@ -64,9 +65,9 @@ function asSent() {
 }
 
 async function found(desk: Desk, sent: unknown): Promise<Founding> {
-  const isFolder =
-    sent instanceof Uint8Array || (typeof sent === 'object' && sent !== null && Object.hasOwn(sent, 'files'));
-  return isFolder
+  const has = (field: string) => typeof sent === 'object' && sent !== null && Object.hasOwn(sent, field);
+  if (has('sample') && asked(httpShapes.sampleFarm, sent).sample) return foundSample(desk);
+  return sent instanceof Uint8Array || has('files')
     ? foundFromFolder(desk, readFolder(sent))
     : foundFromSentence(desk, sentenceOf(asked(httpShapes.firstSentence, sent)));
 }
