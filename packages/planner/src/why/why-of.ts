@@ -4,12 +4,15 @@
  * Figure ids are made where the figure is (`net/a`, `rest/<stand>/<rule>`); what comes before the first stroke says who derives it.
  */
 import type { Farm, Plot } from '@leywright/book';
-import { groundSetting, makeGroundMemos } from '../ground/ground-stages.ts';
+import { farmGround } from '../ground/farm-findings.ts';
+import { groundSetting, groundStages, makeGroundMemos } from '../ground/ground-stages.ts';
 import type { GroundSetting } from '../ground/stage.ts';
 import { makeContentKeys } from '../memo/content-key.ts';
 import type { PlanWish } from '../plan/plan.ts';
+import { supplyInput } from '../plan/planner.ts';
 import type { Why } from '../plan/why.ts';
 import { horizonOf } from '../season/horizon.ts';
+import { isSupplyFigure, whySupply } from '../why-supply/supply-whys.ts';
 import { whyBare } from './why-bare.ts';
 import { whyCover } from './why-cover.ts';
 import { whyNet } from './why-net.ts';
@@ -19,8 +22,13 @@ import { whyRest } from './why-rest.ts';
 /** The derivation of a figure by its id; null when the farm has no such figure. */
 export function whyOf(farm: Farm, wish: PlanWish, figureId: string): Why | null {
   const { year, horizon } = horizonOf(wish);
-  const setting = groundSetting(farm, { today: wish.today, year, horizon }, makeGroundMemos(makeContentKeys()));
   const [family = '', ...rest] = figureId.split('/');
+  const memos = makeGroundMemos(makeContentKeys());
+  if (isSupplyFigure(family)) {
+    const stages = groundStages(farm, { today: wish.today, year, horizon }, memos);
+    return whySupply(supplyInput(farm, stages, farmGround(stages).ground), figureId);
+  }
+  const setting = groundSetting(farm, { today: wish.today, year, horizon }, memos);
   return Object.hasOwn(groundWhys, family) ? (groundWhys[family]?.(rest, setting) ?? null) : null;
 }
 
