@@ -1,7 +1,7 @@
 /** The sample farm's ground: two fields of six plots, a yard with a tunnel and a strip of rhubarb, hedges, banks and margins. */
-import type { Feature, Field, Plot, SoilSample } from '@leywright/book';
+import type { Feature, Field, Part, Plot, SoilSample } from '@leywright/book';
 import { asDay, asId } from '@leywright/measures';
-import { plot } from '../build/farm.ts';
+import { part, plot, span } from '../build/farm.ts';
 import { onEarth, rowOfPlots } from './map.ts';
 
 export const sampleFields: readonly Field[] = [
@@ -100,6 +100,16 @@ export function samplePlots(): readonly Plot[] {
     ),
   ];
 }
+
+/** The rhubarb was cut back in 2021 and the tunnel lengthened over it by two bays. */
+export const sampleParts: readonly Part[] = [
+  part('tunnel-east', 'tunnel', {
+    span: span(0.666667, 1),
+    from: asDay('2021-03-01'),
+    parents: [{ plot: asId('rhubarb'), span: span(), share: 1 }],
+    why: 'Two bays added to the tunnel, over half of what was the rhubarb.',
+  }),
+];
 
 type Line = (eastM: number) => number;
 

@@ -28,9 +28,10 @@ const hands = [
 /** The book as received: in order of typing, numbered on each device, sealed one to the next. */
 export function sampleBook(farm: Farm, today: Day, seed = 20_270_114): readonly ReceivedEntry[] {
   const chance = chanceFrom(seed);
+  const work = worked(farm, today, chance);
   const done = [
-    ...worked(farm, today, chance),
-    ...weighings(farm, today, chance),
+    ...work,
+    ...weighings(farm, today, { lifted: work, chance }),
     ...looksAround(today, chance),
     ...corrections,
     agreed,

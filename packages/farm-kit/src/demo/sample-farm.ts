@@ -5,7 +5,7 @@ import { aboutWith, cropId, farmWith } from '../build/farm.ts';
 import { rotation, stand } from '../build/stand.ts';
 import { sampleCourses } from './courses.ts';
 import { standsOfThePast } from './history.ts';
-import { sampleFeatures, sampleFields, samplePlots, sampleSoil } from './land.ts';
+import { sampleFeatures, sampleFields, sampleParts, samplePlots, sampleSoil } from './land.ts';
 import { sampleCrops, samplePeople, samplePrices, samplePromise, sampleStoreLosses, sampleStores } from './promise.ts';
 import { tunnelStands } from './tunnel.ts';
 
@@ -36,6 +36,7 @@ export function sampleFarm(today: Day = sampleToday): Farm {
     }),
     fields: sampleFields,
     plots,
+    parts: sampleParts,
     features: sampleFeatures,
     stands: [...past, ...tunnelStands(2022, 2031, today), ...rhubarb(), ...lateRootsOnF()],
     rotation: rotation(2027, sampleCourses, { state: 'agreed', agreedOn: asDay('2027-01-09') }),

@@ -18,38 +18,38 @@ const monthly = [
   '2027-01-04',
 ] as const;
 
-/** Crop, day it is in store, kilos then, share lost in a week, slot it goes into. */
+/** Crop, day it is in store, day from which boxes draw on it (till then there is enough fresh), share lost in a week, slot it goes into. */
 const stored = [
-  ['potato-maincrop', '09-22', 'potatoes', 0.004],
-  ['carrot-maincrop', '10-04', 'carrots', 0.006],
-  ['onion-set', '08-26', 'onions', 0.005],
+  ['potato-maincrop', '09-20', '10-12', 0.004, 'potatoes'],
+  ['carrot-maincrop', '10-04', '10-05', 0.006, 'carrots'],
+  ['onion-set', '08-24', '08-28', 0.005, 'onions'],
 ] as const;
 
-export function weighings(farm: Farm, today: Day, chance: Chance): readonly Done[] {
-  return stored.flatMap(([crop, inStore, slotId, lossShareWeek]) => {
-    const weekKg = drawnKg(
-      farm,
-      farm.promise?.slots.find((slot) => slot.id === slotId),
-    );
+const mostWeeks = 34;
+
+/** What is left by the records of lifting, near enough: a weighing never agrees to the kilo. */
+export function weighings(farm: Farm, today: Day, given: { lifted: readonly Done[]; chance: Chance }): readonly Done[] {
+  const { lifted, chance } = given;
+  return stored.flatMap(([crop, inStore, drawnFrom, lossShareWeek, slotId]) => {
+    const slot = farm.promise?.slots.find((one) => one.id === slotId);
     const store = farm.stores.find((one) => one.crops.some((kept) => kept === crop))?.id ?? null;
     return monthly
       .map((text) => asDay(text))
       .filter((day) => day <= today)
-      .flatMap((day) => {
-        const since = asDay(`${day.slice(5) >= inStore ? yearOf(day) : yearOf(day) - 1}-${inStore}`);
-        const weeks = daysBetween(since, day) / 7;
-        const kg = kilosInStore(farm, crop, since) * (1 - lossShareWeek) ** weeks - weekKg * weeks;
-        return kg <= 0 || weeks > 34
-          ? []
-          : [
-              {
-                on: day,
-                body: { kind: 'weighing' as const, crop, store, kg: Math.round(kg * chance.between(0.985, 1.01)) },
-                lateDays: 0,
-              },
-            ];
+      .flatMap((day): readonly Done[] => {
+        const year = day.slice(5) >= inStore ? yearOf(day) : yearOf(day) - 1;
+        const weeks = weeksBetween(`${year}-${inStore}`, day);
+        const kept = kilosLifted(lifted, crop, year) * (1 - lossShareWeek) ** weeks;
+        const kg = kept - drawnKg(farm, slot) * weeksBetween(`${year}-${drawnFrom}`, day);
+        if (kg <= 0 || weeks > mostWeeks) return [];
+        const body = { kind: 'weighing', crop, store, kg: Math.round(kg * chance.between(0.985, 1.01)) } as const;
+        return [{ on: day, body, lateDays: 0 }];
       });
   });
+}
+
+function weeksBetween(from: string, to: Day): number {
+  return Math.max(0, daysBetween(asDay(from), to) / 7);
 }
 
 /** Kilos a week that leave the store for that place in the box. */
@@ -61,15 +61,10 @@ function drawnKg(farm: Farm, slot: Slot | undefined): number {
   return packed / (1 - farm.about.conventions.packingLossShare);
 }
 
-/** Marketable kilos lifted from that autumn's stands, by the farm's own yields. */
-function kilosInStore(farm: Farm, crop: string, since: Day): number {
-  const yieldTHa = farm.crops.find((own) => own.id === crop)?.yieldMarketableTHa ?? 0;
-  return farm.stands
-    .filter((one) => one.what === crop && yearOf(one.to) === yearOf(since) && one.plot.length === 1)
-    .reduce((sum, one) => {
-      const plot = farm.plots.find((it) => it.id === one.plot);
-      const netM2 =
-        plot === undefined ? 0 : (plot.grossM2 - 2 * plot.hedgeM - plot.bankM2) * (1 - (plot.headlandShare ?? 0));
-      return sum + netM2 * (one.span.toShare - one.span.fromShare) * 0.1 * yieldTHa;
-    }, 0);
+/** Marketable kilos that the book says were lifted in that year. */
+function kilosLifted(lifted: readonly Done[], crop: string, year: number): number {
+  return lifted.reduce((sum, { on, body }) => {
+    if (body.kind !== 'harvest' || body.crop !== crop || body.into !== 'store' || yearOf(on) !== year) return sum;
+    return sum + (body.grossKg ?? 0) * (1 - (body.gradedOutShare ?? 0));
+  }, 0);
 }
