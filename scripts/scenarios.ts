@@ -54,6 +54,6 @@ for (const [folder, results] of byFolder) {
 console.log(
   changedFigures === 0
     ? `${byFolder.size} scenarios, every figure as expected.`
-    : `${changedFigures} figures are not as expected; the pages say which.`,
+    : `${changedFigures === 1 ? '1 figure is' : `${changedFigures} figures are`} not as expected; the pages say which.`,
 );
 process.exitCode = changedFigures === 0 ? 0 : 1;

@@ -33,6 +33,7 @@ describe('the sample farm', () => {
     );
     files.set('history.csv', 'plot,what,to,sown_on\n');
     files.delete('agreed.csv');
+    files.delete('parts.csv');
     const reading = readFarmFolder(files, knownNames());
     expect(reading.problems).toEqual([]);
     for (const plot of reading.farm?.plots ?? []) {
