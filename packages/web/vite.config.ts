@@ -4,6 +4,7 @@ import { defineConfig } from 'vite';
 /** Nothing is inlined: the pages run under a policy that allows neither inline scripts nor data addresses. */
 export default defineConfig({
   plugins: [react()],
+  worker: { format: 'es' },
   build: {
     outDir: 'dist',
     assetsInlineLimit: 0,

@@ -30,7 +30,8 @@ export function AppStateProvider({ source, children }: { readonly source: PlanSo
   const seen = useSyncExternalStore(source.subscribe, source.seen);
   const [chosen, setChosen] = useState<IsoWeek | null>(weekInAddress);
   const planned = seen.kind === 'ready' || seen.kind === 'old' ? seen.view.plan : null;
-  const week = chosen ?? weekOf(planned?.today ?? todayHere());
+  const today = planned?.today ?? (seen.kind === 'no-farm' ? seen.today : null) ?? todayHere();
+  const week = chosen ?? weekOf(today);
   useEffect(() => {
     if (chosen === null) return;
     const timer = setTimeout(() => writeWeek(chosen), urlQuietMs);

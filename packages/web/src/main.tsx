@@ -1,6 +1,7 @@
 import { startApp } from './app.tsx';
-import { emptySource } from './worker/empty-source.ts';
+import { workerSource } from './worker/worker-source.ts';
 
 const element = document.getElementById('app');
 if (element === null) throw new Error('index.html has no element "app" to draw in.');
-startApp(element, emptySource);
+const worker = new Worker(new URL('./worker/farm-worker.ts', import.meta.url), { type: 'module', name: 'farm' });
+startApp(element, workerSource(worker));

@@ -32,6 +32,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         onTurn={turn}
         standing={standingOf(seen)}
         isSample={view?.plan.farm.sample === true}
+        notice={noticeOf(seen)}
       />
       <div className={figureId === undefined ? 'desk' : 'desk with-sheet'}>
         <main id="main" tabIndex={-1}>
@@ -47,6 +48,12 @@ export function Frame({ children }: { readonly children: ReactNode }) {
 /** The last view there is, fresh or old. */
 export function viewOf(seen: Seen): FarmView | null {
   return seen.kind === 'ready' || seen.kind === 'old' || seen.kind === 'failed' ? seen.view : null;
+}
+
+/** What has to be said of the whole page: the server is out of reach, or the plan has failed and an older one is shown. */
+function noticeOf(seen: Seen): string | null {
+  if (seen.kind === 'ready') return seen.offline;
+  return seen.kind === 'failed' && seen.view !== null ? seen.sentence : null;
 }
 
 function dialOf(view: FarmView | null, year: number) {

@@ -1,9 +1,8 @@
-import { Link } from '@tanstack/react-router';
+import { Navigate } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { useAppState } from '../app-state.tsx';
 import { Headline } from '../look/page/headline.tsx';
 import { StateFrame } from '../look/page/state-frame.tsx';
-import { words } from '../words.ts';
 import type { FarmView } from '../worker/plan-source.ts';
 import { viewOf } from './frame.tsx';
 
@@ -27,15 +26,5 @@ export function WithFarm({ children }: { readonly children: (view: FarmView) => 
         {null}
       </StateFrame>
     );
-  return (
-    <>
-      <Headline sentence={[{ text: words.noFarm.headline, strong: true }]} />
-      <p className="lead">
-        {words.noFarm.body}{' '}
-        <Link className="link" to="/start">
-          {words.noFarm.go}
-        </Link>
-      </p>
-    </>
-  );
+  return <Navigate to="/start" replace />;
 }

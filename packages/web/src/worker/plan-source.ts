@@ -1,4 +1,5 @@
 import type { Shows } from '@leywright/book';
+import type { Day } from '@leywright/measures';
 import type { Finding, Plan, Why } from '@leywright/planner';
 import type { Sentence } from '../look/page/figure.tsx';
 
@@ -30,9 +31,10 @@ export interface FarmView {
 
 /** What there is to see. `old` and `failed` keep the last view; nothing on screen is ever taken away to wait. */
 export type Seen =
-  | { readonly kind: 'no-farm' }
+  | { readonly kind: 'no-farm'; readonly today: Day | null }
   | { readonly kind: 'working'; readonly sentence: string }
-  | { readonly kind: 'ready'; readonly view: FarmView }
+  /** `offline` says that the server is not reached, and since when the book is as shown; null while it is. */
+  | { readonly kind: 'ready'; readonly view: FarmView; readonly offline: string | null }
   | { readonly kind: 'old'; readonly view: FarmView; readonly sentence: string }
   | { readonly kind: 'failed'; readonly view: FarmView | null; readonly sentence: string };
 
@@ -42,7 +44,7 @@ export interface ToldWhy {
   readonly about: Sentence;
 }
 
-/** One thing that is wrong with a folder or a blank, in words, at its place. */
+/** One thing that is wrong with what was asked or sent, in words, at its place. */
 export interface Problem {
   readonly id: string;
   readonly where: string;
@@ -54,6 +56,42 @@ export interface FolderFile {
   readonly bytes: ArrayBuffer;
 }
 
+/** Where in a folder something is mended: a cell, a value or a line; the whole of a small file; or not here. */
+export type MendKind = 'cell' | 'file' | 'none';
+
+/** One thing in a folder that stops it or is worth a look. */
+export interface FolderProblem {
+  readonly id: string;
+  readonly file: string;
+  readonly line: number | null;
+  readonly column: string | null;
+  readonly found: string | null;
+  /** What would do, nearest first. */
+  readonly nearest: readonly string[];
+  /** What is wrong, without its place. */
+  readonly sentence: string;
+  readonly stops: boolean;
+  readonly mend: MendKind;
+  /** What is written there now: of the cell, or the whole file. */
+  readonly written: string;
+}
+
+/** What was read of a folder. Nothing is kept until it is taken in. */
+export interface FolderReading {
+  readonly canBeTaken: boolean;
+  readonly name: string | null;
+  readonly problems: readonly FolderProblem[];
+}
+
+export interface FolderMend {
+  readonly problem: string;
+  readonly to: string;
+}
+
+export type FolderAnswer =
+  | { readonly kind: 'read'; readonly reading: FolderReading }
+  | { readonly kind: 'not-read'; readonly problems: readonly Problem[] };
+
 /** The one sentence a new farm is begun with; null where a blank was left. */
 export interface Beginning {
   readonly plots: number | null;
@@ -62,6 +100,14 @@ export interface Beginning {
   readonly items: number | null;
   readonly households: number | null;
   readonly weeks: number | null;
+}
+
+/** A farm that can be opened here. */
+export interface FarmOnList {
+  readonly id: string;
+  readonly name: string;
+  readonly sample: boolean;
+  readonly isOpen: boolean;
 }
 
 /** Where the pages get the plan from: a worker that holds the farm's entries and works the plan out from them. */
@@ -73,8 +119,16 @@ export interface PlanSource {
   readonly why: (figureId: string) => Promise<ToldWhy | null>;
   /** How this farm writes areas, weights, weeks and money. */
   readonly setShows: (shows: Shows) => void;
+  readonly farms: () => Promise<readonly FarmOnList[]>;
+  /** Names that the sentence's "near" knows. */
+  readonly knownPlaces: () => Promise<readonly string[]>;
   /** Each answers with what to mend; an empty list means it is done and the plan follows. */
+  readonly openFarm: (id: string) => Promise<readonly Problem[]>;
   readonly begin: (beginning: Beginning) => Promise<readonly Problem[]>;
-  readonly openFolder: (files: readonly FolderFile[]) => Promise<readonly Problem[]>;
   readonly openSample: () => Promise<readonly Problem[]>;
+  /** Reads a folder or a zip and says everything that is wrong with it; it is held until it is taken in or another comes. */
+  readonly readFolder: (files: readonly FolderFile[]) => Promise<FolderAnswer>;
+  /** Mends the folder that is held, and reads it again. */
+  readonly mendFolder: (mends: readonly FolderMend[]) => Promise<FolderAnswer>;
+  readonly takeFolder: () => Promise<readonly Problem[]>;
 }

@@ -158,7 +158,7 @@ const why: Why = {
 
 export function inventedSource(): PlanSource {
   const listeners = new Set<() => void>();
-  let seen: Seen = { kind: 'ready', view: inventedView() };
+  let seen: Seen = { kind: 'ready', view: inventedView(), offline: null };
   const show = (next: Seen) => {
     seen = next;
     for (const listener of listeners) listener();
@@ -171,10 +171,10 @@ export function inventedSource(): PlanSource {
     seen: () => seen,
     focusYear: (isoYear) => {
       if (seen.kind === 'ready' && seen.view.plan.year !== isoYear)
-        setTimeout(() => show({ kind: 'ready', view: inventedView(isoYear) }), 60);
+        setTimeout(() => show({ kind: 'ready', view: inventedView(isoYear), offline: null }), 60);
     },
     setShows: (shows) => {
-      if (seen.kind === 'ready') show({ kind: 'ready', view: { ...seen.view, shows } });
+      if (seen.kind === 'ready') show({ kind: 'ready', view: { ...seen.view, shows }, offline: null });
     },
     why: async (figureId) => ({
       why: { ...why, id: figureId },
@@ -182,7 +182,12 @@ export function inventedSource(): PlanSource {
       about: [{ text: 'Nitrogen at risk on Far Ridding, winter 2028 to 2029.' }],
     }),
     begin: async () => [{ id: 'plots', where: 'Plots', sentence: 'Left blank. How many plots turn in the rotation?' }],
-    openFolder: async () => [],
+    farms: async () => [{ id: 'oddlethorpe', name: 'Oddlethorpe Growers', sample: true, isOpen: true }],
+    knownPlaces: async () => ['Nowhere'],
+    openFarm: async () => [],
     openSample: async () => [],
+    readFolder: async () => ({ kind: 'not-read', problems: [] }),
+    mendFolder: async () => ({ kind: 'not-read', problems: [] }),
+    takeFolder: async () => [],
   };
 }

@@ -25,10 +25,12 @@ interface HeadlandProps {
   readonly onTurn: (week: IsoWeek) => void;
   readonly standing: Standing;
   readonly isSample: boolean;
+  /** What has to be said of the whole page. */
+  readonly notice: string | null;
 }
 
 /** The head of every page: furrows that bend round the ring of the year and round the dot under the current place. */
-export function Headland({ place, farmName, dial, week, onTurn, standing, isSample }: HeadlandProps) {
+export function Headland({ place, farmName, dial, week, onTurn, standing, isSample, notice }: HeadlandProps) {
   const { width, isPhone } = useViewport();
   const nav = useRef<HTMLElement>(null);
   const placeX = usePlaceX(nav, place);
@@ -67,6 +69,9 @@ export function Headland({ place, farmName, dial, week, onTurn, standing, isSamp
         {standing.toPutRight === null ? null : <ToPutRight count={standing.toPutRight} />}
       </div>
       {isSample ? <p className="sample-line">{words.sample}</p> : null}
+      <p className={notice === null ? 'hidden-text' : 'notice-line'} role="status">
+        {notice}
+      </p>
     </header>
   );
 }

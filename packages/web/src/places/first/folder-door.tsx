@@ -1,4 +1,4 @@
-import { type DragEvent, useRef, useState } from 'react';
+import { type ChangeEvent, type DragEvent, useRef, useState } from 'react';
 import { words } from '../../words.ts';
 import type { FolderFile } from '../../worker/plan-source.ts';
 import { filesDropped, filesPicked } from './folder-files.ts';
@@ -8,6 +8,11 @@ export function FolderDoor({ onFiles }: { readonly onFiles: (files: readonly Fol
   const folder = useRef<HTMLInputElement>(null);
   const zip = useRef<HTMLInputElement>(null);
   const [isOver, setOver] = useState(false);
+  const picked = async ({ currentTarget }: ChangeEvent<HTMLInputElement>) => {
+    const files = await filesPicked(currentTarget.files);
+    currentTarget.value = ''; // so that the same folder, mended, can be chosen again
+    onFiles(files);
+  };
   const drop = async (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
@@ -34,7 +39,7 @@ export function FolderDoor({ onFiles }: { readonly onFiles: (files: readonly Fol
         aria-hidden="true"
         multiple
         {...{ webkitdirectory: '' }}
-        onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))}
+        onChange={picked}
       />
       <input
         ref={zip}
@@ -43,7 +48,7 @@ export function FolderDoor({ onFiles }: { readonly onFiles: (files: readonly Fol
         tabIndex={-1}
         aria-hidden="true"
         accept=".zip"
-        onChange={async (event) => onFiles(await filesPicked(event.currentTarget.files))}
+        onChange={picked}
       />
       <button type="button" className="link" onClick={() => folder.current?.click()}>
         {words.first.folderGo}

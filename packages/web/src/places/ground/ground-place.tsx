@@ -45,10 +45,7 @@ function Ground({ view }: { readonly view: FarmView }) {
       ),
     [plan, toPutRight],
   );
-  const state: PictureState =
-    seen.kind === 'old' || seen.kind === 'failed'
-      ? ({ kind: seen.kind === 'old' ? 'old' : 'fresh', sentence: seen.sentence } as PictureState)
-      : { kind: 'fresh' };
+  const state: PictureState = seen.kind === 'old' ? { kind: 'old', sentence: seen.sentence } : { kind: 'fresh' };
   const inView = useMemo(() => ['soil' as const, ...families.filter((family) => isInView(family, view))], [view]);
   const props = {
     view,

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { useState } from 'react';
 import { useAppState } from '../../app-state.tsx';
 import { chosenFace, type Face, faces, showFace } from '../../face.ts';
 import { Headline } from '../../look/page/headline.tsx';
@@ -38,18 +38,6 @@ export function SettingsPlace() {
             chosen={view.shows.area}
             onChoose={(area) => source.setShows({ ...view.shows, area: area === 'acres' ? 'acres' : 'ha' })}
           />
-          <Choice
-            name="week"
-            label={said.week}
-            options={[
-              ['monday', said.monday],
-              ['sunday', said.sunday],
-            ]}
-            chosen={view.shows.weekStart}
-            onChoose={(day) => source.setShows({ ...view.shows, weekStart: day === 'sunday' ? 'sunday' : 'monday' })}
-          >
-            <p className="quiet">{said.weekNote}</p>
-          </Choice>
           <div className="setting">
             <h2>{said.place}</h2>
             <p>{view.near ?? said.placeNone}</p>
@@ -66,10 +54,9 @@ interface ChoiceProps {
   readonly options: readonly (readonly [string, string])[];
   readonly chosen: string;
   readonly onChoose: (value: string) => void;
-  readonly children?: ReactNode;
 }
 
-function Choice({ name, label, options, chosen, onChoose, children }: ChoiceProps) {
+function Choice({ name, label, options, chosen, onChoose }: ChoiceProps) {
   return (
     <fieldset className="setting">
       <legend>{label}</legend>
@@ -81,7 +68,6 @@ function Choice({ name, label, options, chosen, onChoose, children }: ChoiceProp
           </label>
         ))}
       </div>
-      {children}
     </fieldset>
   );
 }

@@ -1,0 +1,105 @@
+/** A farm's book on this machine: what came from the server, and what was entered here and waits to be sent. */
+import { type Entry, type EntryBody, newEntryId, type ReceivedEntry } from '@leywright/book';
+import type { Day, DeviceId, FarmId, PersonId } from '@leywright/measures';
+import type { Clock } from './clock.ts';
+import type { Keep } from './keep.ts';
+import type { Server, ServerProblem } from './server.ts';
+
+export interface LocalBook {
+  readonly entries: readonly ReceivedEntry[];
+  readonly unsent: readonly Entry[];
+}
+
+export interface BookTools {
+  readonly server: Server;
+  readonly keep: Keep;
+  readonly clock: Clock;
+}
+
+export async function keptBook({ keep }: BookTools, farm: string): Promise<LocalBook> {
+  return { entries: await keep.entries(farm), unsent: await keep.unsent(farm) };
+}
+
+export type Pulled =
+  | { readonly kind: 'pulled'; readonly book: LocalBook; readonly isNew: boolean }
+  | { readonly kind: 'unreachable' }
+  | { readonly kind: 'gone' };
+
+/**
+ * Brings what the server has and this machine has not. The last entry kept here is asked for again: where the server has another in
+ * its place, it holds another book under this name, and the one kept here is dropped for it.
+ */
+export async function pullBook(tools: BookTools, farm: string, book: LocalBook): Promise<Pulled> {
+  const last = book.entries.at(-1);
+  const first = await tools.server.entriesAfter(farm, last === undefined ? 0 : last.seq - 1);
+  if (first.kind === 'unreachable') return { kind: 'unreachable' };
+  if (first.kind === 'refused') return { kind: 'gone' };
+  const [repeated, ...after] = first.value.entries;
+  if (last !== undefined && repeated?.hash !== last.hash) {
+    await tools.keep.dropEntries(farm);
+    return pullBook(tools, farm, { ...book, entries: [] });
+  }
+  const came = last === undefined ? [...first.value.entries] : after;
+  let { more } = first.value;
+  while (more) {
+    const page = await tools.server.entriesAfter(farm, came.at(-1)?.seq ?? last?.seq ?? 0);
+    if (page.kind !== 'answered') return { kind: 'unreachable' };
+    came.push(...page.value.entries);
+    more = page.value.more;
+  }
+  if (came.length > 0) await tools.keep.putEntries(farm, came);
+  return { kind: 'pulled', book: { ...book, entries: [...book.entries, ...came] }, isNew: came.length > 0 };
+}
+
+export type Sent =
+  | { readonly kind: 'sent'; readonly book: LocalBook }
+  | { readonly kind: 'unreachable' }
+  | { readonly kind: 'refused'; readonly book: LocalBook; readonly problems: readonly ServerProblem[] };
+
+/** Sends what was entered here. What the server refuses is taken off the list, and told. */
+export async function sendBook(tools: BookTools, farm: string, book: LocalBook): Promise<Sent> {
+  if (book.unsent.length === 0) return { kind: 'sent', book };
+  const answer = await tools.server.addEntries(farm, book.unsent);
+  if (answer.kind === 'unreachable') return { kind: 'unreachable' };
+  await tools.keep.dropUnsent(book.unsent);
+  const left = { ...book, unsent: [] };
+  return answer.kind === 'answered'
+    ? { kind: 'sent', book: left }
+    : { kind: 'refused', book: left, problems: answer.problems };
+}
+
+/** Who enters what is changed in the settings of a machine without sign-in. */
+const atTheDesk = 'desk' as PersonId;
+
+/** Enters something here; it is sent when the server is next reached. */
+export async function enter(
+  tools: BookTools,
+  book: LocalBook,
+  { farm, doneOn, body }: { readonly farm: string; readonly doneOn: Day; readonly body: EntryBody },
+): Promise<LocalBook> {
+  const { keep, clock } = tools;
+  const device = (await keep.fact('device')) ?? { id: `web-${hex(clock.random(6))}`, made: 0 };
+  const now = clock.now();
+  const entry: Entry = {
+    v: 1,
+    id: newEntryId(clock.random(10), Date.parse(now)),
+    farm: farm as FarmId,
+    doneOn,
+    doneAt: null,
+    // Where the server was told its day, the hour is this machine's and the day the farm's.
+    enteredAt: clock.today() === doneOn ? now : `${doneOn}${now.slice(10)}`,
+    by: atTheDesk,
+    device: device.id as DeviceId,
+    deviceSeq: device.made + 1,
+    body,
+    amends: null,
+    reason: null,
+  };
+  await keep.putFact('device', { id: device.id, made: device.made + 1 });
+  await keep.putUnsent(entry);
+  return { ...book, unsent: [...book.unsent, entry] };
+}
+
+function hex(bytes: Uint8Array): string {
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

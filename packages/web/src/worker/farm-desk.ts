@@ -1,0 +1,180 @@
+/** The farm that is open on this machine: its book, its day, the year in view, and the plan worked out from them. */
+import { aboutFarm, type BookFinding, type EntryBody, emptyFarm, type Farm, replay } from '@leywright/book';
+import type { Day } from '@leywright/measures';
+import { makePlanner, type Plan, type PlanWish, whyOf } from '@leywright/planner';
+import { dayAndMonth } from '../look/head/year-weeks.ts';
+import { words } from '../words.ts';
+import { type BookTools, enter, keptBook, type LocalBook, pullBook, sendBook } from './book.ts';
+import type { KeptFarm } from './keep.ts';
+import type { FarmOnList, FarmView, Seen, ToldWhy } from './plan-source.ts';
+import { tellView, tellWhy } from './tell-view.ts';
+
+interface OpenFarm {
+  readonly kept: KeptFarm;
+  readonly book: LocalBook;
+  readonly farm: Farm;
+  readonly findings: readonly BookFinding[];
+}
+
+export class FarmDesk {
+  readonly #tools: BookTools;
+  readonly #show: (seen: Seen) => void;
+  readonly #planner = makePlanner();
+  #open: OpenFarm | null = null;
+  #view: FarmView | null = null;
+  #today: Day;
+  #year: number | null = null;
+  #isReached = true;
+  #turn: Promise<void> = Promise.resolve();
+
+  constructor(tools: BookTools, show: (seen: Seen) => void) {
+    this.#tools = tools;
+    this.#show = show;
+    this.#today = tools.clock.today();
+  }
+
+  /** Opens the farm that was open last, else the newest there is; says so when there is none. */
+  start(): Promise<void> {
+    return this.#inTurn(async () => {
+      await this.#askDay();
+      const farms = await this.#list();
+      const last = await this.#tools.keep.fact('farm');
+      const farm = farms.find(({ id }) => id === last) ?? farms[0];
+      if (farm === undefined) this.#show({ kind: 'no-farm', today: this.#isReached ? this.#today : null });
+      else await this.#openKept(farm);
+    });
+  }
+
+  openFarm(farm: KeptFarm): Promise<void> {
+    return this.#inTurn(() => this.#openKept(farm));
+  }
+
+  /** Sends what waits, brings what is new, and plans again when the book or the day has changed. */
+  lookAgain(): Promise<void> {
+    return this.#inTurn(async () => {
+      const before = { today: this.#today, isReached: this.#isReached };
+      await this.#askDay();
+      if (this.#open === null) return;
+      const isNew = await this.#exchange();
+      if (isNew || before.today !== this.#today || before.isReached !== this.#isReached) this.#plan();
+    });
+  }
+
+  /** Years asked for while one is worked out are passed over but for the last. */
+  focusYear(isoYear: number): Promise<void> {
+    this.#year = isoYear;
+    return this.#inTurn(async () => {
+      if (this.#year === isoYear && this.#view?.plan.year !== isoYear) this.#plan();
+    });
+  }
+
+  why(figureId: string): ToldWhy | null {
+    if (this.#open === null || this.#view === null) return null;
+    const why = whyOf(this.#open.farm, this.#wish(this.#open), figureId);
+    return why === null ? null : tellWhy(why, this.#view.plan, this.#open.farm);
+  }
+
+  /** Enters a change that is made here, shows it at once, and sends it when the server is reached. */
+  enter(change: (farm: Farm) => EntryBody): Promise<void> {
+    return this.#inTurn(async () => {
+      if (this.#open === null) return;
+      const { kept, book, farm } = this.#open;
+      this.#take(kept, await enter(this.#tools, book, { farm: kept.id, doneOn: this.#today, body: change(farm) }));
+      this.#plan();
+      const isReached = this.#isReached;
+      await this.#exchange();
+      if (isReached !== this.#isReached) this.#plan();
+    });
+  }
+
+  async farms(): Promise<readonly FarmOnList[]> {
+    const farms = await this.#list();
+    return farms.map(({ id, name, sample }) => ({ id, name, sample, isOpen: id === this.#open?.kept.id }));
+  }
+
+  #inTurn(work: () => Promise<void>): Promise<void> {
+    this.#turn = this.#turn.then(work).catch((fault: unknown) => this.#fail(fault));
+    return this.#turn;
+  }
+
+  async #openKept(kept: KeptFarm): Promise<void> {
+    if (this.#view === null) this.#show({ kind: 'working', sentence: words.state.opening });
+    this.#year = null;
+    this.#take(kept, await keptBook(this.#tools, kept.id));
+    await this.#exchange();
+    await this.#tools.keep.putFarm(kept);
+    await this.#tools.keep.putFact('farm', kept.id);
+    this.#plan();
+  }
+
+  /** Whether the book has changed. */
+  async #exchange(): Promise<boolean> {
+    if (this.#open === null) return false;
+    const { kept, book } = this.#open;
+    const sent = await sendBook(this.#tools, kept.id, book);
+    if (sent.kind === 'refused') console.warn('Not taken by the server:', sent.problems);
+    const pulled = await pullBook(this.#tools, kept.id, sent.kind === 'unreachable' ? book : sent.book);
+    this.#isReached = pulled.kind !== 'unreachable';
+    if (pulled.kind === 'pulled' && (pulled.isNew || sent.kind === 'refused')) this.#take(kept, pulled.book);
+    return pulled.kind === 'pulled' && (pulled.isNew || sent.kind === 'refused');
+  }
+
+  #take(kept: KeptFarm, book: LocalBook): void {
+    const base = emptyFarm(aboutFarm(kept.id, kept.name, nowhere));
+    const { farm, findings } = replay(base, [...book.entries, ...book.unsent]);
+    this.#open = { kept, book, farm, findings };
+  }
+
+  #plan(): void {
+    if (this.#open === null) return;
+    const plan: Plan = this.#planner.plan(this.#open.farm, this.#wish(this.#open));
+    this.#view = tellView(plan, this.#open.farm);
+    this.#show({ kind: 'ready', view: this.#view, offline: this.#isReached ? null : offlineSince(this.#open) });
+  }
+
+  #wish({ findings }: OpenFarm): PlanWish {
+    return { today: this.#today, book: findings, ...(this.#year === null ? {} : { year: this.#year }) };
+  }
+
+  /** The day as the server reckons it; without it this machine's, but never a day that was over already. */
+  async #askDay(): Promise<void> {
+    const { server, keep, clock } = this.#tools;
+    const answer = await server.today();
+    this.#isReached = answer.kind !== 'unreachable';
+    if (answer.kind === 'answered') {
+      this.#today = answer.value.today;
+      await keep.putFact('today', this.#today);
+      return;
+    }
+    const [known, own] = [await keep.fact('today'), clock.today()];
+    this.#today = known !== null && known > own ? known : own;
+  }
+
+  /** Farms of the server, newest first; those kept here while it is out of reach. */
+  async #list(): Promise<readonly KeptFarm[]> {
+    const answer = await this.#tools.server.farms();
+    if (answer.kind !== 'answered') return this.#tools.keep.farms();
+    return [...answer.value.farms].sort((a, b) => (a.createdAt < b.createdAt ? 1 : -1));
+  }
+
+  #fail(fault: unknown): void {
+    console.error(fault);
+    this.#show({ kind: 'failed', view: this.#view, sentence: words.state.failed });
+  }
+}
+
+/** Before its first entry a farm is a name; its place comes with the entry that describes it. */
+const nowhere = {
+  latDeg: 0,
+  lonDeg: 0,
+  elevationM: null,
+  near: null,
+  jurisdiction: 'England',
+  timeZone: 'Europe/London',
+} as const;
+
+function offlineSince({ book }: OpenFarm): string {
+  const last = book.entries.at(-1);
+  const unsent = book.unsent.length;
+  return words.state.offline(last === undefined ? null : dayAndMonth(last.receivedAt.slice(0, 10) as Day), unsent);
+}
