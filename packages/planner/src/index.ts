@@ -18,5 +18,5 @@ export type * from './plan/work.ts';
 export { jobKinds } from './plan/work.ts';
 export { type SupplyMendCode, supplyMendCodes } from './shortage/say.ts';
 export { type GroundDoubt, type GroundWhyTitle, groundDoubts, groundWhyTitles } from './why/doubts.ts';
-export { type SupplyDoubt, supplyDoubts, type SupplyWhyTitle, supplyWhyTitles } from './why-supply/supply-whys.ts';
 export { whyOf } from './why/why-of.ts';
+export { type SupplyDoubt, type SupplyWhyTitle, supplyDoubts, supplyWhyTitles } from './why-supply/supply-whys.ts';

@@ -25,8 +25,8 @@ export function reachOf(run: SupplyRun): Reach | null {
   const years = rotation.courses.map((_, at) => reachYear(run, rotation.courses, { ground, year: firstYear + at }));
   const byLand = leastYear(years);
   const labour = reachHours(run, { courses: rotation.courses, ground, years, households: byLand?.households ?? null });
-  const limits = [byLand?.households ?? null, labour?.households ?? null].filter((limit) => limit !== null);
-  const households = limits.length === 0 ? null : Math.min(...limits);
+  // Hands alone say nothing while the ground is not known.
+  const households = byLand === null ? null : Math.min(byLand.households, labour?.households ?? byLand.households);
   return {
     years,
     byLand,

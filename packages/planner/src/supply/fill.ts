@@ -167,7 +167,8 @@ function freshTakes(offer: Offer, week: number, missing: number): Take[] {
     let harvestYear = 0;
     const plots: string[] = [];
     for (const lot of offer.flow.lots) {
-      if (lot.lot.under !== under || left <= 1e-9 || week < lot.lot.aliveFromWeek || week > lot.lot.aliveToWeek) continue;
+      if (lot.lot.under !== under || left <= 1e-9 || week < lot.lot.aliveFromWeek || week > lot.lot.aliveToWeek)
+        continue;
       const given = lot.give(week, left * offer.drawKg);
       if (given <= dustKg) continue;
       kg += given;

@@ -126,7 +126,10 @@ interface ReadyWeeks {
   readonly lastWeek: number;
 }
 
-function alive(cut: readonly RecordedCut[], ready: ReadyWeeks): ReadyWeeks & Pick<Lot, 'aliveFromWeek' | 'aliveToWeek'> {
+function alive(
+  cut: readonly RecordedCut[],
+  ready: ReadyWeeks,
+): ReadyWeeks & Pick<Lot, 'aliveFromWeek' | 'aliveToWeek'> {
   const weeks = cut.map((one) => one.week);
   return {
     ...ready,

@@ -73,11 +73,10 @@ export function isMachineWork(rowId: string): boolean {
 
 /** Hours to lift or cut so many kilos: the labour table's row for the crop, else the crop's own rate by hand. */
 export function harvestHours(crop: PlannedCrop, kg: number, units: number): Rated | null {
-  const row = [...reference.labour.values()].find(
-    (one) => one.group === 'harvest' && crop.reference !== null && one.cropIds.includes(crop.reference.id),
-  );
-  const byRow = row === undefined ? null : labourHours(row.id, { kg, units });
-  return byRow ?? (crop.reference === null ? null : byCropRate(crop.reference, kg));
+  if (crop.reference === null) return null;
+  const row = harvestRow(crop.reference.id);
+  const byRow = row === null ? null : labourHours(row, { kg, units });
+  return byRow ?? byCropRate(crop.reference, kg);
 }
 
 const harvestRows = new Map<string, string | null>();
