@@ -4,10 +4,9 @@ export { bodyDigest, canonicalJson, chain, plainEntry, type Receipt, withdrawBod
 export type * from './entry/entry.ts';
 export { subjects } from './entry/entry.ts';
 export { newEntryId } from './entry/entry-id.ts';
-export { instantMs } from './entry/instant.ts';
 export { newestVersion, readEntry, readReceivedEntry } from './entry/read-entry.ts';
 export { type BookEnd, type Breach, type Verification, verifyBook } from './entry/verify-book.ts';
-export { aboutFarm, conventionsAt, defaultConventions, defaultShows, emptyFarm } from './farm/defaults.ts';
+export { aboutFarm, defaultConventions, defaultShows, emptyFarm } from './farm/defaults.ts';
 export type * from './farm/farm.ts';
 export type * from './farm/land.ts';
 export { featureKinds, plotKinds, wholePlot } from './farm/land.ts';
@@ -22,7 +21,7 @@ export { type Problem, type ProblemCode, type ProblemPlace, problemCodes } from 
 export { type FolderReading, readFarmFolder } from './folder/read-folder.ts';
 export { writeFarmFolder } from './folder/write-folder.ts';
 export { filesInZip, readFarmZip, zipFolder } from './folder/zip.ts';
-export { writeAt, writtenAt } from './mend/mend-file.ts';
+export * as mend from './mend/mend-file.ts';
 export type { KnownNames } from './names/known-names.ts';
 export { nearest } from './names/nearest.ts';
 export { asKnownOn } from './replay/as-known-on.ts';

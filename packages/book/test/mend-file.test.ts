@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { filesInZip, readFarmFolder, writeAt, writtenAt, zipFolder } from '../src/index.ts';
+import { filesInZip, mend, readFarmFolder, zipFolder } from '../src/index.ts';
 import { known } from './known.ts';
+
+const { writeAt, writtenAt } = mend;
 
 const plots = 'id;letter;gross_ha;note\na;A;1,5;"wet; heavy"\n\nb;B;two;\n';
 

@@ -54,7 +54,8 @@ const supplyDoubts: Readonly<Record<SupplyDoubt, string>> = {
   'hours-of-the-table': 'Hours are orders of magnitude from tables; your own recorded hours are better.',
   'hours-all-low-or-all-high': 'The low and the high take every job at its quickest or its slowest at once.',
   'hours-leave-out': 'Washing, sorting the store, watering, repairs and office are not in it.',
-  'hours-not-reckoned': 'Hours are not set against it: field hours by course, delivery or the hours of the hands are not written down.',
+  'hours-not-reckoned':
+    'Hours are not set against it: field hours by course, delivery or the hours of the hands are not written down.',
   'hours-as-given': 'Hours by the hectare, the box and the week are the farm’s own.',
   'yields-as-planned': 'Yields are as planned in every year; a poor one feeds fewer.',
 };
