@@ -51,6 +51,7 @@ export const words = {
     from: 'from',
     to: 'to',
     answered: 'answered',
+    answeredBy: (reason: string): string => `Answered: ${reason}`,
     today: 'today',
   },
   box: {
@@ -97,6 +98,8 @@ export const words = {
     by: 'by',
     hours: 'hours',
     hands: 'hands',
+    mind: (danger: string): string => `mind: ${danger}`,
+    pieces: (count: number): string => `in ${count} pieces`,
     thisWeek: 'This week',
     hoursAsked: 'Hours asked',
     hoursThere: 'Hours of hands',

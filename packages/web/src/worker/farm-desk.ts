@@ -4,10 +4,10 @@ import type { Day } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish, whyOf } from '@leywright/planner';
 import { dayAndMonth } from '../look/head/year-weeks.ts';
 import { words } from '../words.ts';
-import { type BookTools, enter, keptBook, type LocalBook, pullBook, sendBook } from './book.ts';
-import type { KeptFarm } from './keep.ts';
+import { type BookTools, enter, keptBook, type LocalBook, pullBook, sendBook } from './book/book.ts';
+import type { KeptFarm } from './book/keep.ts';
 import type { FarmOnList, FarmView, Seen, ToldWhy } from './plan-source.ts';
-import { tellView, tellWhy } from './tell-view.ts';
+import { tellView, tellWhy } from './tell/tell-view.ts';
 
 interface OpenFarm {
   readonly kept: KeptFarm;

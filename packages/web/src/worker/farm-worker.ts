@@ -1,11 +1,11 @@
 /** The worker: holds the farm's book, works the plan out, and tells the page what there is to see. */
 import * as z from 'zod';
-import { ownClock } from './clock.ts';
-import { Door } from './door.ts';
+import { ownClock } from './book/clock.ts';
+import { openKeep } from './book/keep.ts';
+import { ownServer } from './book/server.ts';
+import { Door } from './door/door.ts';
 import { FarmDesk } from './farm-desk.ts';
-import { openKeep } from './keep.ts';
 import type { FromWorker, ToWorker, WorkerCalls } from './messages.ts';
-import { ownServer } from './server.ts';
 
 // The pages run under a policy without eval, and zod would try it.
 z.config({ jitless: true });

@@ -270,7 +270,7 @@ function Fault({
           x={isAtEnd ? left - 5 : right + 5}
           y={y + 8}
           textAnchor={isAtEnd ? 'end' : 'start'}
-          className="fault-number"
+          className={mark.kind === 'open' ? 'fault-number' : 'fault-number answered'}
         >
           {mark.number}
         </text>

@@ -9,7 +9,7 @@ export interface FaultMark {
   readonly fromWeek: number;
   readonly toWeek: number;
   readonly kind: 'open' | 'answered';
-  /** The number it carries here and in the margin; null for what is answered. */
+  /** The number it carries here and in the margin; null for what is not listed there. */
   readonly number: number | null;
 }
 
@@ -28,14 +28,16 @@ export function faultMarks(
         plot: finding.place.plot,
         fromWeek: weeksFromStart(horizon, span.from),
         toWeek: weeksFromStart(horizon, span.to),
-        kind: 'open',
+        kind: finding.reason === null ? 'open' : 'answered',
         number: index + 1,
       },
     ];
   });
+  const isTold = (plot: string, fromWeek: number) =>
+    open.some((mark) => mark.plot === plot && mark.fromWeek === fromWeek);
   const answered = ground.flatMap(({ plot, bare }) =>
     bare
-      .filter((spell) => spell.answered !== null)
+      .filter((spell) => spell.answered !== null && !isTold(plot, weeksFromStart(horizon, spell.from)))
       .map(
         (spell): FaultMark => ({
           id: `bare-${plot}-${spell.from}`,

@@ -1,4 +1,4 @@
-import type { Supply } from '@leywright/planner';
+import type { Finding, Supply } from '@leywright/planner';
 import { useMemo, useState } from 'react';
 import { useAppState } from '../../app-state.tsx';
 import { isoYearOf } from '../../look/head/year-weeks.ts';
@@ -52,7 +52,7 @@ function Year({ view, supply }: { readonly view: FarmView; readonly supply: Supp
   const box = supply.boxes.find((one) => one.week === week);
   const plotNames = useMemo(() => new Map(view.plan.ground.map(({ plot, name }) => [plot, name])), [view.plan.ground]);
   const ways = view.told.findings
-    .filter(({ finding }) => finding.code === 'box-short' && finding.place.week === week)
+    .filter(({ finding }) => finding.code === 'box-short' && isAbout(finding, week))
     .flatMap(({ mends }, at) => mends.map((sentence, index) => ({ id: `${at}-${index}`, sentence })));
   return (
     <div className="boxes-year">
@@ -73,6 +73,13 @@ function Year({ view, supply }: { readonly view: FarmView; readonly supply: Supp
       <BoxesKey boxes={Math.max(...supply.boxes.map((one) => one.boxes))} />
     </div>
   );
+}
+
+/** Whether a week lies in the run of weeks a finding is about. */
+function isAbout({ place, figures }: Finding, week: string): boolean {
+  const from = figures['fromWeek'] ?? place.week;
+  const to = figures['toWeek'] ?? place.week;
+  return typeof from === 'string' && typeof to === 'string' && from <= week && week <= to;
 }
 
 /** A row is 14 to 19 px high, so that a year of thirty crops fits a window; the picture is never narrower than 10 px a week. */

@@ -27,9 +27,38 @@ export const jobWords: Readonly<Record<JobKind, { readonly mark: RowMarkName; re
   'whole-course': { mark: 'look', verb: 'All work on' },
 };
 
+/** One line of the day: a job, or the same job on several pieces of a plot by the same day. */
+export interface DayJob extends Job {
+  readonly pieces: number;
+}
+
 /** The jobs of a week that are not done, on one plot or, for null, off the plots. */
-export function jobsOf(plan: Plan, week: IsoWeek, plot: string | null): readonly Job[] {
-  return plan.work.jobs.filter((job) => job.week === week && job.plot === plot && job.doneShare < 1);
+export function jobsOf(plan: Plan, week: IsoWeek, plot: string | null): readonly DayJob[] {
+  const lines = new Map<string, DayJob>();
+  for (const job of plan.work.jobs) {
+    if (job.week !== week || job.plot !== plot || job.doneShare >= 1) continue;
+    const same = [job.kind, job.name, job.to, job.amountUnit].join('|');
+    const before = lines.get(same);
+    lines.set(same, before === undefined ? { ...job, pieces: 1 } : together(before, job));
+  }
+  return [...lines.values()];
+}
+
+function together(line: DayJob, job: Job): DayJob {
+  const { low, typ, high } = line.hours;
+  return {
+    ...line,
+    pieces: line.pieces + 1,
+    areaM2: sum(line.areaM2, job.areaM2),
+    rowM: sum(line.rowM, job.rowM),
+    amount: sum(line.amount, job.amount),
+    hours: { low: low + job.hours.low, typ: typ + job.hours.typ, high: high + job.hours.high },
+  };
+}
+
+/** Not known once a part of it is not. */
+function sum(a: number | null, b: number | null): number | null {
+  return a === null || b === null ? null : a + b;
 }
 
 /** One job: its mark, what and how much, how long it takes. */
@@ -38,7 +67,7 @@ export function JobLine({
   isNext,
   shows,
 }: {
-  readonly job: Job;
+  readonly job: DayJob;
   readonly isNext: boolean;
   readonly shows: Shows;
 }) {
@@ -51,21 +80,22 @@ export function JobLine({
           {verb} {job.name.charAt(0).toLowerCase() + job.name.slice(1)}
         </b>
         <span>{howMuch(job, shows)}</span>
-        {job.caution === null ? null : <span className="to-right">{job.caution}</span>}
       </div>
       <span className="hours">{hoursText(job.hours.typ)}</span>
     </li>
   );
 }
 
-function howMuch(job: Job, shows: Shows): string {
+function howMuch(job: DayJob, shows: Shows): string {
   const parts = [
     job.amount === null || job.amountUnit === null
       ? null
       : `${Math.round(job.amount).toLocaleString('en-GB')} ${job.amountUnit}`,
     job.rowM === null ? null : `${Math.round(job.rowM).toLocaleString('en-GB')} m of row`,
     job.areaM2 === null ? null : job.areaM2 < 1000 ? `${Math.round(job.areaM2)} m²` : areaText(job.areaM2, shows.area),
+    job.pieces === 1 ? null : words.day.pieces(job.pieces),
     `${words.day.by} ${dayAndMonth(job.to)}`,
+    job.caution === null ? null : words.day.mind(job.caution),
   ];
   return parts.filter((part) => part !== null).join(', ');
 }

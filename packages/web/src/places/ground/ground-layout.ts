@@ -36,7 +36,7 @@ interface Holds {
 }
 
 /**
- * Sizes of the Ground desk: two px a week or more; strips as tall as the window allows between 44 and 57 px, so that the ribbon, the box
+ * Sizes of the Ground desk: two px a week or more; strips as tall as the window allows between 38 and 57 px, so that the ribbon, the box
  * and nitrogen are in sight together on a window 900 px high.
  */
 export function groundLayout(viewport: Viewport, { plots, weeks, supply }: Holds): GroundLayout {
@@ -59,7 +59,7 @@ function ribbonLayout(viewport: Viewport, plots: number, weeks: number): RibbonL
   const room = hasMargin ? roomBesideNotes(viewport) : viewport.width - 2 * marginPx - gutterPx;
   const leastPx = leastWeekPx * weeks - (hasMargin ? 20 : 0);
   const perStrip = (viewport.height - 480) / Math.max(4, plots);
-  const stripHeight = Math.round(Math.max(44, Math.min(57, perStrip - 25)));
+  const stripHeight = Math.round(Math.max(38, Math.min(57, perStrip - 25)));
   return {
     width: Math.round(Math.max(leastPx, Math.min(room, 3 * weeks))),
     stripHeight,

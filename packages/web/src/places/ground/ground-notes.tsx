@@ -1,7 +1,8 @@
 import { mondayOf } from '@leywright/measures';
-import type { BoxWeek } from '@leywright/planner';
+import type { BoxWeek, Finding } from '@leywright/planner';
 import { useMemo } from 'react';
 import { dayAndMonth, weekNumberOf } from '../../look/head/year-weeks.ts';
+import type { Sentence } from '../../look/page/figure.tsx';
 import { type Note, Notes } from '../../look/page/notes.tsx';
 import { itemsText } from '../../pictures/boxes/box-bricks.tsx';
 import { spokenBox } from '../../pictures/boxes/box-stack.ts';
@@ -32,10 +33,10 @@ export function GroundNotes({ toPutRight, ground, layout, pointed }: GroundNotes
     const open = toPutRight.map(
       ({ finding, lead, body, mends }, index): Note => ({
         id: `${finding.code}-${index}`,
-        tone: 'open',
+        tone: finding.reason === null ? 'open' : 'plain',
         number: index + 1,
         lead,
-        body: mends[0] === undefined ? body : [...body, { text: ' ' }, ...mends[0]],
+        body: [...body, { text: ' ' }, ...whatNext(finding, mends)],
         atY: atPlot(finding.place.plot),
       }),
     );
@@ -43,6 +44,11 @@ export function GroundNotes({ toPutRight, ground, layout, pointed }: GroundNotes
     return [how, ...open, ...weekNote].sort((a, b) => (a.atY ?? 0) - (b.atY ?? 0));
   }, [toPutRight, ground, layout, ribbonHeight, pointed]);
   return <Notes notes={notes} label={words.toPutRight(toPutRight.length)} id="to-put-right" />;
+}
+
+/** The reason the grower gave, or else the first thing that could be done. */
+function whatNext({ reason }: Finding, mends: readonly Sentence[]): Sentence {
+  return reason === null ? (mends[0] ?? []) : [{ text: words.ribbon.answeredBy(reason) }];
 }
 
 /** The week pointed at or chosen, its crops named: bricks of one family never stand nameless. */

@@ -14,15 +14,16 @@ import {
 import type { Farm } from '@leywright/book';
 import type { Day } from '@leywright/measures';
 import type { Finding, Plan, Why } from '@leywright/planner';
-import { dayAndMonth } from '../look/head/year-weeks.ts';
-import type { Sentence } from '../look/page/figure.tsx';
-import { words } from '../words.ts';
-import type { FarmView, ToldFinding, ToldWhy } from './plan-source.ts';
+import { dayAndMonth } from '../../look/head/year-weeks.ts';
+import type { Sentence } from '../../look/page/figure.tsx';
+import { words } from '../../words.ts';
+import type { FarmView, ToldFinding, ToldWhy } from '../plan-source.ts';
+import { sayNames } from './say-names.ts';
 
 export function tellView(plan: Plan, farm: Farm): FarmView {
   const voice = voiceOf(plan, farm);
   return {
-    plan,
+    plan: sayNames(plan, voice),
     told: {
       headline: {
         ground: withLead(headlineOf(plan, 'ground', voice)),

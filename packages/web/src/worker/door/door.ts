@@ -1,10 +1,10 @@
 /** The ways in: a farm begun from a sentence, from a folder, or the sample. */
 import { knownPlaces } from '@leywright/planner';
-import { words } from '../words.ts';
-import type { FarmDesk } from './farm-desk.ts';
+import { words } from '../../words.ts';
+import type { Answer, FarmInStore, SentenceSent, Server, ServerProblem } from '../book/server.ts';
+import type { FarmDesk } from '../farm-desk.ts';
+import type { Beginning, FolderAnswer, FolderFile, FolderMend, FolderProblem, Problem } from '../plan-source.ts';
 import { draftOf, type FolderDraft, mended, tellFolder } from './folder-draft.ts';
-import type { Beginning, FolderAnswer, FolderFile, FolderMend, FolderProblem, Problem } from './plan-source.ts';
-import type { Answer, FarmInStore, SentenceSent, Server, ServerProblem } from './server.ts';
 
 type Blank = keyof Beginning;
 const blanks = ['plots', 'areaHa', 'near', 'items', 'households', 'weeks'] as const satisfies readonly Blank[];

@@ -1,7 +1,7 @@
 /** A folder that was given and is not taken in yet: its files, what is wrong with them, and their mending. */
-import { filesInZip, writeAt, writtenAt, zipFolder } from '@leywright/book';
-import type { FolderFile, FolderMend, FolderProblem, MendKind } from './plan-source.ts';
-import type { ServerProblem } from './server.ts';
+import { filesInZip, mend as mending, zipFolder } from '@leywright/book';
+import type { ServerProblem } from '../book/server.ts';
+import type { FolderFile, FolderMend, FolderProblem, MendKind } from '../plan-source.ts';
 
 type Files = ReadonlyMap<string, string | Uint8Array>;
 
@@ -57,7 +57,7 @@ export function mended(
     const path = problem === undefined ? null : pathOf(files, problem.file);
     const bytes = path === null ? undefined : files.get(path);
     if (problem === undefined || path === null || bytes === undefined) continue;
-    const text = problem.mend === 'file' ? to : writeAt(bytes, problem, to);
+    const text = problem.mend === 'file' ? to : mending.writeAt(bytes, problem, to);
     if (text !== null) files.set(path, text);
   }
   return packed(files);
@@ -76,7 +76,7 @@ function mendOf({ files }: FolderDraft, problem: ServerProblem): { readonly mend
   if (path === null || bytes === undefined || problem.file === null) return { mend: 'none', written: '' };
   const { file, line, column } = problem;
   // A name that has no place is not put right by its value.
-  const cell = problem.code === 'unknown-key' ? null : writtenAt(bytes, { file, line, column });
+  const cell = problem.code === 'unknown-key' ? null : mending.writtenAt(bytes, { file, line, column });
   if (cell !== null) return { mend: 'cell', written: cell };
   const text = typeof bytes === 'string' ? bytes : decoded(bytes);
   return text === null || text.length > longestText ? { mend: 'none', written: '' } : { mend: 'file', written: text };
