@@ -232,3 +232,31 @@ describe('the plan of a farm from one sentence', () => {
     },
   );
 });
+
+describe('the promise of a farm from one sentence', () => {
+  test('asks for nothing the ground does not carry, and fills most of the box in autumn', () => {
+    const plan = planFarm(farmOf({ households: 260 }), { today: stamp.today, year: 2028 });
+    const asked = plan.findings.filter((finding) =>
+      ['ground-too-small', 'crop-not-on-ground', 'no-yield-known', 'households-over-reach'].includes(finding.code),
+    );
+    expect(asked).toEqual([]);
+    const autumn = plan.supply?.boxes.filter((box) => box.week >= '2028-w36' && box.week <= '2028-w48') ?? [];
+    expect(autumn.filter((box) => box.itemsPerBox >= 5.4).length).toBeGreaterThanOrEqual(10);
+  });
+
+  test('gives no week more lines than were said', () => {
+    const plan = planFarm(farmOf({ items: 4, households: 100 }), { today: stamp.today, year: 2028 });
+    expect(Math.max(...(plan.supply?.boxes ?? []).map((box) => box.itemsPerBox))).toBeLessThanOrEqual(5);
+  });
+
+  test('closes the leanest weeks, the feast first', () => {
+    const closed = farmOf({ weeks: 45 }).promise?.closedEveryYear ?? [];
+    expect(closed).toContain(52);
+    expect(closed.filter((week) => week >= 12 && week <= 29).length).toBe(6);
+  });
+
+  test('begins with the first harvest, for what the years before left is not known', () => {
+    const { promise } = farmOf();
+    expect((promise?.from ?? '') >= '2027-06-15' && (promise?.from ?? '') <= '2027-08-15').toBe(true);
+  });
+});

@@ -27,6 +27,7 @@ const DAYS_BEFORE_NEXT = 22;
 /** In spring a cover is worth little after this day, and rots slowly. */
 const coverEndsBy = '05-05';
 
+const lettuceKeys = roots.strips.filter((strip) => strip.what === 'lettuce-head').map((strip) => strip.key);
 const ley: FirstCourse = { id: 'ley', name: 'Ley, first year', strips: [] };
 const secondLey: FirstCourse = { id: 'ley-2', name: 'Ley, second year', strips: [] };
 const leaves: FirstCourse = {
@@ -35,7 +36,7 @@ const leaves: FirstCourse = {
   strips: without({ ...roots, id: 'leaves' }, ['carrot', 'parsnip', 'celeriac']).strips,
 };
 const carrots: FirstCourse = {
-  ...without(roots, ['chard', 'beetroot', 'lettuce-1', 'lettuce-2']),
+  ...without(roots, ['chard', 'beetroot', ...lettuceKeys]),
   id: 'carrots',
   name: 'Carrots, parsnips, celeriac',
 };
@@ -48,7 +49,7 @@ const orders: Readonly<Record<number, readonly FirstCourse[]>> = {
     ley,
     brassicasToFebruary,
     alliumsOffByWinter,
-    sideBySide('roots-squash', 'Roots, squash and beans', [without(roots, ['lettuce-1', 'lettuce-2']), squash]),
+    sideBySide('roots-squash', 'Roots, squash and beans', [without(roots, [...lettuceKeys]), squash]),
   ],
   5: [ley, brassicas, potatoes, sideBySide('onions-roots', 'Onions, leeks, roots', [alliums, roots]), squash],
   6: [ley, brassicas, potatoes, alliums, roots, squash],

@@ -19,6 +19,7 @@ export const firstAssumptions = [
   'stands-at-start',
   'promise-lines',
   'portions',
+  'first-box',
   'closed-weeks',
   'stores',
   'elevation',
@@ -41,14 +42,14 @@ export function firstFarm(sentence: FirstSentence, stamp: FirstStamp): FirstRead
   const firstYear = yearOf(stamp.today) + (monthOf(stamp.today) >= NEXT_YEAR_FROM_MONTH ? 1 : 0);
   const courses = firstCourses(Math.min(mostCourses, Math.max(fewestCourses, sentence.plots)), place.place);
   const plots = firstPlots(sentence, courses, firstYear);
-  const farm: Farm = {
+  const ground: Farm = {
     ...emptyFarm(aboutFarm(stamp.id, sentence.name ?? 'Our farm', place.place)),
     plots,
     stands: standsAtStart(plots, courses, firstYear),
     rotation: { firstYear, courses, state: 'pencil', agreedOn: null },
-    promise: firstPromise(sentence, courses),
     stores: firstStores,
   };
+  const farm: Farm = { ...ground, promise: firstPromise(sentence, ground, firstYear) };
   return { kind: 'farm', farm, assumed: assumedIn(sentence) };
 }
 
@@ -58,6 +59,7 @@ function assumedIn(sentence: FirstSentence): readonly FirstAssumption[] {
     'stands-at-start',
     'promise-lines',
     'portions',
+    'first-box',
     'stores',
     'rules-of',
   ];

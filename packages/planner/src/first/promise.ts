@@ -1,132 +1,85 @@
-/** A first promise: lines of the box in the order people miss them most, portions of the demand table, weeks without a box by season. */
+/**
+ * A first promise: what this ground has ready, week by week, as many lines a week as were said, in the order people miss them most; portions
+ * of the demand table; the leanest weeks without a box.
+ */
 import { reference } from '@leywright/agronomy';
-import type { BoxPromise, Course, SaleUnit, Slot, StorePlace } from '@leywright/book';
-import { asId, asMonthDay, type CropId, type StoreId } from '@leywright/measures';
+import type { BoxPromise, Farm, SaleUnit, Slot, StorePlace } from '@leywright/book';
+import { addDays, asDay, asId, asIsoWeek, type CropId, mondayOf, monthDayOf, type StoreId } from '@leywright/measures';
+import { type Ready, readyWeeks } from './ready-weeks.ts';
 import type { FirstSentence } from './sentence.ts';
 
-interface FirstSlot {
-  readonly id: string;
-  readonly crops: readonly string[];
-  readonly from: string;
-  readonly to: string;
-  readonly unit: SaleUnit;
+interface FirstItem {
+  /** Names its places in the box. */
+  readonly name: string;
+  readonly crop: string;
   /** Row of the demand table whose typical figure is the portion. */
   readonly portion: string;
-  readonly everyWeeks?: number;
+  readonly unit: SaleUnit;
+  /** Whether it is kept for the lean end of winter. */
+  readonly isKept: boolean;
 }
 
-/** One line fills about one place in the box; what it holds changes with the season. */
-const lines: readonly (readonly FirstSlot[])[] = [
-  [
-    {
-      id: 'potatoes',
-      crops: ['potato-second-early', 'potato-maincrop'],
-      from: '07-10',
-      to: '04-30',
-      unit: 'kg',
-      portion: 'box-potato',
-    },
-  ],
-  [
-    { id: 'carrots', crops: ['carrot-maincrop'], from: '09-20', to: '04-15', unit: 'kg', portion: 'box-carrot' },
-    { id: 'courgettes', crops: ['courgette'], from: '07-15', to: '09-19', unit: 'kg', portion: 'box-courgette-summer' },
-  ],
-  [{ id: 'onions', crops: ['onion-set'], from: '08-10', to: '03-31', unit: 'kg', portion: 'box-onion' }],
-  [
-    {
-      id: 'autumn-brassicas',
-      crops: ['calabrese', 'cauliflower-autumn'],
-      from: '09-15',
-      to: '10-31',
-      unit: 'kg',
-      portion: 'box-brassica-summer',
-    },
-    {
-      id: 'winter-greens',
-      crops: ['cabbage-savoy', 'kale-curly'],
-      from: '11-01',
-      to: '02-20',
-      unit: 'kg',
-      portion: 'box-brassica-winter',
-    },
-  ],
-  [
-    {
-      id: 'leeks',
-      crops: ['leek-mid', 'leek-late'],
-      from: '10-05',
-      to: '04-25',
-      unit: 'kg',
-      portion: 'box-leek-winter',
-      everyWeeks: 2,
-    },
-    { id: 'lettuce', crops: ['lettuce-head'], from: '07-10', to: '09-15', unit: 'head', portion: 'box-salad-summer' },
-  ],
-  [
-    {
-      id: 'roots',
-      crops: ['celeriac', 'parsnip', 'beetroot-maincrop'],
-      from: '10-10',
-      to: '03-10',
-      unit: 'kg',
-      portion: 'box-root-spring',
-    },
-    {
-      id: 'beans',
-      crops: ['french-bean-dwarf', 'runner-bean'],
-      from: '08-01',
-      to: '09-25',
-      unit: 'kg',
-      portion: 'box-bean-summer',
-    },
-  ],
-  [
-    {
-      id: 'squash',
-      crops: ['squash-maxima'],
-      from: '10-01',
-      to: '01-31',
-      unit: 'kg',
-      portion: 'box-squash-winter',
-      everyWeeks: 2,
-    },
-    {
-      id: 'corn',
-      crops: ['sweet-corn'],
-      from: '08-20',
-      to: '09-20',
-      unit: 'head',
-      portion: 'box-corn-autumn',
-      everyWeeks: 2,
-    },
-  ],
-  [{ id: 'chard', crops: ['chard'], from: '07-10', to: '09-15', unit: 'bunch', portion: 'box-beet-summer' }],
+function item(name: string, crop: string, portion: string, pieces: Partial<FirstItem> = {}): FirstItem {
+  return { name, crop, portion, unit: 'kg', isKept: false, ...pieces };
+}
+
+/** In the order in which people miss them. */
+const items: readonly FirstItem[] = [
+  item('early-potatoes', 'potato-second-early', 'box-potato'),
+  item('potatoes', 'potato-maincrop', 'box-potato'),
+  item('carrots', 'carrot-maincrop', 'box-carrot'),
+  item('onions', 'onion-set', 'box-onion'),
+  item('lettuce', 'lettuce-head', 'box-salad-summer', { unit: 'head' }),
+  item('savoy', 'cabbage-savoy', 'box-brassica-winter'),
+  item('cabbage', 'cabbage-autumn', 'box-brassica-winter'),
+  item('leeks', 'leek-mid', 'box-leek-winter'),
+  item('late-leeks', 'leek-late', 'box-leek-winter'),
+  item('courgettes', 'courgette', 'box-courgette-summer'),
+  item('french-beans', 'french-bean-dwarf', 'box-bean-summer'),
+  item('runner-beans', 'runner-bean', 'box-bean-summer'),
+  item('sprouting', 'broccoli-purple-sprouting', 'box-green-spring', { isKept: true }),
+  item('calabrese', 'calabrese', 'box-brassica-summer'),
+  item('celeriac', 'celeriac', 'box-root-spring', { isKept: true }),
+  item('parsnips', 'parsnip', 'box-root-spring', { isKept: true }),
+  item('beetroot', 'beetroot-maincrop', 'box-root-spring', { isKept: true }),
+  item('kale', 'kale-curly', 'box-green-spring'),
+  item('squash', 'squash-maxima', 'box-squash-winter'),
+  item('sweet-corn', 'sweet-corn', 'box-corn-autumn', { unit: 'head' }),
+  item('chard', 'chard', 'box-beet-summer', { unit: 'bunch' }),
 ];
 
-/** Weeks that go without a box first: the feast, the new year, the summer holiday, then the hungry gap from its middle outward. */
-const closingOrder: readonly number[] = [
-  52,
-  1,
-  33,
-  ...Array.from({ length: 52 }, (_, at) => 21 + (at % 2 === 0 ? at / 2 : -(at + 1) / 2)).map(
-    (week) => ((week - 1 + 52) % 52) + 1,
-  ),
-];
+const weeksInYear = 52;
+/** The week of the feast goes without a box before all others. */
+const feastWeek = 52;
+/** What is kept is best eaten before it; the first week of a run that was there all year. */
+const newHarvestWeek = 23;
 
-export function firstPromise(sentence: FirstSentence, courses: readonly Course[]): BoxPromise {
-  const grown = new Set(courses.flatMap((course) => course.stands.map((stand) => stand.what)));
-  const slots = lines
-    .slice(0, sentence.items)
-    .flat()
-    .flatMap((line) => slotOf(line, grown));
+/** What is kept to the end of winter loses more than what is eaten as it comes. */
+const keptShare = 0.7;
+
+/** The farm is as it will be, but for its promise. */
+export function firstPromise(sentence: FirstSentence, farm: Farm, firstYear: number): BoxPromise {
+  const grown = new Set(farm.rotation?.courses.flatMap((course) => course.stands.map((stand) => stand.what)));
+  const ours = items.filter((item) => grown.has(item.crop));
+  const ready = readyWeeks(
+    farm,
+    ours.map((item) => item.crop),
+    firstYear,
+  );
+  const counts = new Map<number, number>();
+  const slots = ours.flatMap((item) => slotsOf(item, ready.get(item.crop), { sentence, counts }));
+  const leanest = Array.from({ length: weeksInYear }, (_, at) => at + 1).sort(
+    (a, b) => fill(counts, a) - fill(counts, b) || a - b,
+  );
   return {
     sizes: [{ id: 'box', name: 'Box', households: sentence.households }],
     itemsPerBox: sentence.items,
     packWeekday: 4,
-    from: null,
+    // What the years before left is not known: the first box is that of the first harvest.
+    from: firstBoxOn(counts, sentence.items, firstYear),
     to: null,
     closedWeeks: [],
-    closedEveryYear: [...new Set(closingOrder)].slice(0, 52 - sentence.weeks).sort((a, b) => a - b),
+    closedEveryYear: leanest.slice(0, weeksInYear - sentence.weeks).sort((a, b) => a - b),
     movedPackDays: [],
     slots,
     needs: [],
@@ -134,15 +87,80 @@ export function firstPromise(sentence: FirstSentence, courses: readonly Course[]
   };
 }
 
-function slotOf(line: FirstSlot, grown: ReadonlySet<string>): readonly Slot[] {
-  const crops = line.crops.filter((crop) => grown.has(crop)).map((crop) => asId<CropId>(crop));
-  const portion = reference.demand.get(line.portion)?.qtyTyp;
-  if (portion === undefined) throw new Error(`The demand table has no row "${line.portion}".`);
-  if (crops.length === 0) return [];
-  const window = { kind: 'yearly', from: asMonthDay(line.from), to: asMonthDay(line.to) } as const;
-  return [
-    { id: line.id, crops, window, everyWeeks: line.everyWeeks ?? 1, unit: line.unit, portions: { box: portion } },
-  ];
+function fill(counts: ReadonlyMap<number, number>, week: number): number {
+  return week === feastWeek ? -1 : (counts.get(week) ?? 0);
+}
+
+interface Filling {
+  readonly sentence: FirstSentence;
+  /** Items given to each week so far; grows with every crop. */
+  readonly counts: Map<number, number>;
+}
+
+/** Runs of weeks in which the crop is there and the box still has a place, as far as its kilos reach. */
+function slotsOf(item: FirstItem, ready: Ready | undefined, { sentence, counts }: Filling): readonly Slot[] {
+  const portion = reference.demand.get(item.portion)?.qtyTyp;
+  if (portion === undefined) throw new Error(`The demand table has no row "${item.portion}".`);
+  const portionKg = portion * (item.unit === 'kg' ? 1 : (reference.crops.get(item.crop)?.unitKg ?? 1));
+  const reachKg = (ready?.packedKg ?? 0) * (item.isKept ? keptShare : 1);
+  let left = Math.floor(reachKg / (portionKg * sentence.households));
+  const open = [...(ready?.weeks ?? [])].filter((week) => (counts.get(week) ?? 0) < sentence.items);
+  const slots: Slot[] = [];
+  for (const run of runsOf(open)) {
+    const weeks = item.isKept ? run.slice(Math.max(0, run.length - left)) : run.slice(0, left);
+    if (weeks.length === 0) break;
+    left -= weeks.length;
+    for (const week of weeks) counts.set(week, (counts.get(week) ?? 0) + 1);
+    slots.push(
+      slotOf(item, weeks, { portion, id: slots.length === 0 ? item.name : `${item.name}-${slots.length + 1}` }),
+    );
+  }
+  return slots;
+}
+
+function slotOf(
+  { crop, unit }: FirstItem,
+  weeks: readonly number[],
+  { portion, id }: { readonly portion: number; readonly id: string },
+): Slot {
+  return {
+    id,
+    crops: [asId<CropId>(crop)],
+    window: {
+      kind: 'yearly',
+      from: monthDayOf(mondayOfNumber(weeks[0] ?? 1)),
+      to: monthDayOf(addDays(mondayOfNumber(weeks.at(-1) ?? 1), 6)),
+    },
+    everyWeeks: 1,
+    unit,
+    portions: { box: portion },
+  };
+}
+
+/** The Monday of a week in a year that begins on one, so that week 1 to 52 are its months. */
+function mondayOfNumber(week: number) {
+  return mondayOf(asIsoWeek(`2029-w${String(week).padStart(2, '0')}`));
+}
+
+/** Weeks that follow one another, over new year too; the year of a harvest begins in June. */
+function runsOf(weeks: readonly number[]): readonly (readonly number[])[] {
+  const fromHarvest = (week: number) => (week - newHarvestWeek + weeksInYear) % weeksInYear;
+  const sorted = [...weeks].sort((a, b) => fromHarvest(a) - fromHarvest(b));
+  const runs: number[][] = [];
+  for (const week of sorted) {
+    const run = runs.at(-1);
+    if (run !== undefined && fromHarvest(week) === fromHarvest(run.at(-1) ?? week) + 1) run.push(week);
+    else runs.push([week]);
+  }
+  return runs;
+}
+
+/** The first week of the first harvest in which half the box is filled. */
+function firstBoxOn(counts: ReadonlyMap<number, number>, itemsABox: number, firstYear: number) {
+  for (let week = newHarvestWeek; week <= weeksInYear; week += 1) {
+    if ((counts.get(week) ?? 0) * 2 >= itemsABox) return asDay(`${firstYear}-${monthDayOf(mondayOfNumber(week))}`);
+  }
+  return null;
 }
 
 /** Stores of the kinds the crops of the first rotation keep in. How much they hold is not known. */
@@ -154,7 +172,7 @@ export const firstStores: readonly StorePlace[] = [
     'celeriac',
     'beetroot-maincrop',
   ]),
-  store('dry-store', 'Dry store', 'ambient_frost_free', ['onion-set']),
+  store('dry-store', 'Dry store', 'ambient_frost_free', ['onion-set', 'potato-second-early']),
   store('warm-loft', 'Warm loft', 'ambient_warm', ['squash-maxima']),
 ];
 

@@ -29,39 +29,41 @@ export const leyEnd = '06-05';
 export const undersownLey = 'mix-undersow-ley';
 export const soleLey = 'mix-ley-clover-grass';
 
+const overwintered = (end: string) => ({ end, endYearOffset: 1 as const, under: { what: low, sow: '08-10' } });
+
 export const brassicas: FirstCourse = {
   id: 'brassicas',
   name: 'Ley to June, brassicas',
   strips: [
+    { key: 'savoy', what: 'cabbage-savoy', fromShare: 0, toShare: 0.3, plant: '07-11', ...overwintered('03-05') },
     {
-      key: 'savoy',
-      what: 'cabbage-savoy',
-      fromShare: 0,
-      toShare: 0.3,
-      plant: '07-11',
-      end: '03-05',
-      endYearOffset: 1,
-      under: { what: low, sow: '08-10' },
-    },
-    {
-      key: 'kale',
-      what: 'kale-curly',
+      key: 'sprouting',
+      what: 'broccoli-purple-sprouting',
       fromShare: 0.3,
-      toShare: 0.5,
+      toShare: 0.45,
       plant: '07-11',
-      end: '04-02',
-      endYearOffset: 1,
-      under: { what: low, sow: '08-10' },
+      ...overwintered('04-08'),
     },
-    { key: 'cauliflower', what: 'cauliflower-autumn', fromShare: 0.5, toShare: 0.7, plant: '07-10', end: '10-08' },
-    { key: 'calabrese', what: 'calabrese', fromShare: 0.7, toShare: 1, plant: '07-10', end: '10-06' },
+    { key: 'kale', what: 'kale-curly', fromShare: 0.45, toShare: 0.65, plant: '07-11', ...overwintered('04-02') },
+    {
+      key: 'cabbage',
+      what: 'cabbage-autumn',
+      fromShare: 0.65,
+      toShare: 0.82,
+      plant: '07-05',
+      ...overwintered('01-10'),
+      under: { what: low, sow: '08-05' },
+    },
+    { key: 'calabrese', what: 'calabrese', fromShare: 0.82, toShare: 1, plant: '07-10', end: '10-06' },
   ],
 };
 
 /** The same, off the ground by the end of February: with four courses the years of rest allow no more. */
 export const brassicasToFebruary: FirstCourse = {
   ...brassicas,
-  strips: brassicas.strips.map((strip) => (strip.endYearOffset === 1 ? { ...strip, end: '02-25' } : strip)),
+  strips: brassicas.strips.map((strip) =>
+    strip.endYearOffset === 1 && strip.end > '02-25' ? { ...strip, end: '02-25' } : strip,
+  ),
 };
 
 export const potatoes: FirstCourse = {
@@ -109,17 +111,32 @@ export const alliums: FirstCourse = {
   ],
 };
 
+/** Four narrow strips of lettuce follow one another, each planted twice, so that some is ready in most weeks of summer. */
+const lettuces: readonly Strip[] = [
+  ['05-08', '06-28', '07-02', '08-22'],
+  ['05-20', '07-10', '07-14', '09-04'],
+  ['06-02', '07-24', '07-28', '09-20'],
+  ['06-14', '08-05', '08-09', '10-06'],
+].flatMap(([plant = '', end = '', plantAgain = '', endAgain = ''], at) => {
+  const fromShare = round(at * 0.02);
+  const strip = { what: 'lettuce-head', fromShare, toShare: round(fromShare + 0.02) };
+  return [
+    { key: `lettuce-${at + 1}`, ...strip, plant, end },
+    { key: `lettuce-${at + 5}`, ...strip, plant: plantAgain, end: endAgain },
+  ];
+});
+
 export const roots: FirstCourse = {
   id: 'roots',
   name: 'Roots and beet',
+  // Late leeks hold the right-hand fifth until May, so beetroot, sown last, lies there.
   strips: [
-    { key: 'carrot', what: 'carrot-maincrop', fromShare: 0, toShare: 0.4, sow: '05-08', end: '10-03' },
-    { key: 'parsnip', what: 'parsnip', fromShare: 0.4, toShare: 0.55, sow: '04-18', end: '10-08' },
-    { key: 'celeriac', what: 'celeriac', fromShare: 0.55, toShare: 0.7, plant: '05-18', end: '10-08' },
-    { key: 'chard', what: 'chard', fromShare: 0.7, toShare: 0.8, plant: '05-16', end: '09-20' },
-    { key: 'beetroot', what: 'beetroot-maincrop', fromShare: 0.8, toShare: 0.92, sow: '06-05', end: '10-03' },
-    { key: 'lettuce-1', what: 'lettuce-head', fromShare: 0.92, toShare: 1, plant: '06-01', end: '07-22' },
-    { key: 'lettuce-2', what: 'lettuce-head', fromShare: 0.92, toShare: 1, plant: '07-26', end: '09-20' },
+    ...lettuces,
+    { key: 'chard', what: 'chard', fromShare: 0.08, toShare: 0.16, plant: '05-16', end: '10-06' },
+    { key: 'carrot', what: 'carrot-maincrop', fromShare: 0.16, toShare: 0.54, sow: '05-08', end: '10-03' },
+    { key: 'parsnip', what: 'parsnip', fromShare: 0.54, toShare: 0.64, sow: '04-18', end: '10-08' },
+    { key: 'celeriac', what: 'celeriac', fromShare: 0.64, toShare: 0.8, plant: '05-18', end: '10-08' },
+    { key: 'beetroot', what: 'beetroot-maincrop', fromShare: 0.8, toShare: 1, sow: '06-05', end: '10-03' },
   ],
 };
 

@@ -64,7 +64,14 @@ const ways: Readonly<Record<string, (value: string | number | boolean, voice: Vo
   number: (value) => (typeof value === 'number' ? number(value, Number.isInteger(value) ? 0 : 1) : String(value)),
   plain: (value) => String(value),
   // Places of one thing are numbered; people hear of it once.
-  list: (value) => [...new Set(String(value).split(';').map((one) => one.replace(/-\d+$/, '').replaceAll('-', ' ')))].join(', '),
+  list: (value) =>
+    [
+      ...new Set(
+        String(value)
+          .split(';')
+          .map((one) => one.replace(/-\d+$/, '').replaceAll('-', ' ')),
+      ),
+    ].join(', '),
   day: (value, voice) => writeDay(String(value), voice, { week: false }),
   start: (value, voice) => writeWeekStart(String(value), voice),
   month: (value) => monthName(String(value)),
