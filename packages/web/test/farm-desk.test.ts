@@ -23,7 +23,13 @@ const today = asDay('2027-06-08');
 const now = '2027-06-08T06:00:00.000Z';
 
 let drawn = 0;
-const random = (bytes: number) => Uint8Array.from({ length: bytes }, () => (drawn += 1) % 251);
+function random(bytes: number): Uint8Array {
+  return Uint8Array.from({ length: bytes }, () => {
+    drawn += 1;
+    return drawn % 251;
+  });
+}
+
 const clock: Clock = { today: () => today, now: () => now, random };
 
 /** A server in memory, that can be put out of reach. */
@@ -69,7 +75,7 @@ class TestServer implements Server {
   async #answer<T>(value: () => T): Promise<Answer<T>> {
     return this.isUp ? { kind: 'answered', value: value() } : { kind: 'unreachable' };
   }
-  today = () => this.#answer(() => ({ today }));
+  today = () => this.#answer(() => ({ today, isDaySaid: true }));
   farms = () =>
     this.#answer(() => ({
       farms: [{ id: 'ash', name: 'Ash', sample: false, createdAt: now, lastSeq: this.book.length }],
@@ -124,7 +130,10 @@ describe('a farm opens from its book', () => {
     const asked: number[] = [];
     const counting = {
       ...server,
-      entriesAfter: (farm: string, seq: number) => (asked.push(seq), server.entriesAfter(farm, seq)),
+      entriesAfter: (farm: string, seq: number) => {
+        asked.push(seq);
+        return server.entriesAfter(farm, seq);
+      },
     };
     await desk(counting as unknown as Server).start();
     expect(asked).toEqual([server.book.length - 1]);

@@ -1,5 +1,5 @@
 /** The farm that is open on this machine: its book, its day, the year in view, and the plan worked out from them. */
-import { aboutFarm, type BookFinding, type EntryBody, emptyFarm, type Farm, replay } from '@leywright/book';
+import { aboutFarm, type BookFinding, type EntryBody, emptyFarm, type Farm, farmDay, replay } from '@leywright/book';
 import type { Day } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish, whyOf } from '@leywright/planner';
 import { dayAndMonth } from '../look/head/year-weeks.ts';
@@ -23,6 +23,8 @@ export class FarmDesk {
   #open: OpenFarm | null = null;
   #view: FarmView | null = null;
   #today: Day;
+  /** Whether the server was told which day it is. */
+  #isDaySaid = false;
   #year: number | null = null;
   #isReached = true;
   #turn: Promise<void> = Promise.resolve();
@@ -79,7 +81,10 @@ export class FarmDesk {
     return this.#inTurn(async () => {
       if (this.#open === null) return;
       const { kept, book, farm } = this.#open;
-      this.#take(kept, await enter(this.#tools, book, { farm: kept.id, doneOn: this.#today, body: change(farm) }));
+      this.#take(
+        kept,
+        await enter(this.#tools, book, { farm: kept.id, doneOn: this.#dayOf(this.#open), body: change(farm) }),
+      );
       this.#plan();
       const isReached = this.#isReached;
       await this.#exchange();
@@ -132,8 +137,14 @@ export class FarmDesk {
     this.#show({ kind: 'ready', view: this.#view, offline: this.#isReached ? null : offlineSince(this.#open) });
   }
 
-  #wish({ findings }: OpenFarm): PlanWish {
-    return { today: this.#today, book: findings, ...(this.#year === null ? {} : { year: this.#year }) };
+  /** An invented farm lives on its own day. */
+  #dayOf({ farm }: OpenFarm): Day {
+    return farmDay(farm.about, this.#today, this.#isDaySaid);
+  }
+
+  #wish(open: OpenFarm): PlanWish {
+    const { findings } = open;
+    return { today: this.#dayOf(open), book: findings, ...(this.#year === null ? {} : { year: this.#year }) };
   }
 
   /** The day as the server reckons it; without it this machine's, but never a day that was over already. */
@@ -143,6 +154,7 @@ export class FarmDesk {
     this.#isReached = answer.kind !== 'unreachable';
     if (answer.kind === 'answered') {
       this.#today = answer.value.today;
+      this.#isDaySaid = answer.value.isDaySaid;
       await keep.putFact('today', this.#today);
       return;
     }

@@ -19,6 +19,7 @@ export function SideSheet({ kind, title, children }: SideSheetProps) {
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
   }, [title]);
+  useFocusBack();
   return (
     <aside
       className="side-sheet"
@@ -37,4 +38,16 @@ export function SideSheet({ kind, title, children }: SideSheetProps) {
       {children}
     </aside>
   );
+}
+
+/** When the sheet goes, what opened it has the focus again. */
+function useFocusBack(): void {
+  const before = useRef<Element | null>(null);
+  before.current ??= document.activeElement;
+  useEffect(() => {
+    const opener = before.current;
+    return () => {
+      if (opener instanceof SVGElement || opener instanceof HTMLElement) opener.focus({ preventScroll: true });
+    };
+  }, []);
 }

@@ -24,6 +24,7 @@ interface YearOfBoxesProps {
 }
 
 const footPx = 26;
+const nameLinePx = 15;
 
 /** The whole year: a row a crop, an upright a week, as a row of plants drilled thick or thin. */
 export function YearOfBoxes({ supply, layout, week, onTurn }: YearOfBoxesProps) {
@@ -108,7 +109,7 @@ export function RowNames({ supply, layout }: { readonly supply: Supply; readonly
         <small>{words.box.itemsABox}</small>
       </li>
       {rows.map((row, index) => (
-        <li key={row.crop} style={{ top: layout.head + index * layout.row, height: layout.row }}>
+        <li key={row.crop} style={{ top: layout.head + (index + 1) * layout.row - nameLinePx }}>
           {row.name}
         </li>
       ))}

@@ -42,7 +42,7 @@ export function NitrogenBars({ ground, nitrogen, year, width, height, chosenPlot
           >
             {plot.letter}
           </b>
-          <p className="left-over" style={{ left: index * column + 78, top: y(0) }}>
+          <p className="left-over" style={{ left: index * column + 70, top: y(0) }}>
             <Figure id={balance.why}>{signed((balance.leftKgHa.low + balance.leftKgHa.high) / 2)}</Figure>
             <small>
               {signed(balance.leftKgHa.low)} to {signed(balance.leftKgHa.high)}
@@ -68,7 +68,7 @@ function Balance({
   const other = middle(balance.otherInKgHa);
   const off = middle(balance.offtakeKgHa);
   const lost = middle(balance.lostKgHa);
-  const bar = 26;
+  const bar = 22;
   return (
     <g transform={`translate(${x + 24} 0)`}>
       <Bar top={y(fixed)} bottom={y(0)} width={bar} fill={groundFill('ley')} />
@@ -80,7 +80,7 @@ function Balance({
         low={y(balance.fixedKgHa.low + balance.otherInKgHa.low)}
         high={y(balance.fixedKgHa.high + balance.otherInKgHa.high)}
       />
-      <g transform={`translate(${bar + 15} 0)`}>
+      <g transform={`translate(${bar + 13} 0)`}>
         <Doubt x={0} low={y(balance.leftKgHa.low)} high={y(balance.leftKgHa.high)} />
         <circle cy={y(middle(balance.leftKgHa))} r="4.6" fill="var(--ink)" stroke="var(--paper)" strokeWidth="1.5" />
       </g>

@@ -88,7 +88,7 @@ function yearLayout(
   rows: number,
 ): YearLayout {
   const slip = width >= 1140 ? 330 + 12 : 0;
-  const names = isPhone ? 104 : 130;
+  const names = isPhone ? 104 : 158;
   const room = width - 48 - names - 12 - slip;
   return {
     width: Math.max(isPhone ? 52 * 16 : 52 * 13, Math.min(room, 52 * 24)),

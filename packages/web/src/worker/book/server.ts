@@ -44,7 +44,7 @@ export interface SentenceSent {
 }
 
 export interface Server {
-  readonly today: () => Promise<Answer<{ readonly today: Day }>>;
+  readonly today: () => Promise<Answer<{ readonly today: Day; readonly isDaySaid: boolean }>>;
   readonly farms: () => Promise<Answer<{ readonly farms: readonly FarmInStore[] }>>;
   readonly entriesAfter: (
     farm: string,

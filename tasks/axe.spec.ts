@@ -1,0 +1,75 @@
+// Every place of the app is looked over for faults of accessibility, at a desk, on a phone and in the dark.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { task } from './browser.ts';
+import { folderWithMistakes } from './mistakes.ts';
+import { headline } from './page-words.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+interface AxeWindow {
+  readonly axe: { readonly run: () => Promise<{ readonly violations: readonly Violation[] }> };
+}
+interface Violation {
+  readonly id: string;
+  readonly help: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+/** Faults in words: what, and the first places of it. Runs beside the page's own policy, which lets no foreign script in. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() => (globalThis as never as AxeWindow).axe.run());
+  return violations.flatMap(({ id, help, nodes }) =>
+    nodes.slice(0, 3).map((node) => `${id}: ${help}\n  ${node.html.slice(0, 200)}\n  ${node.failureSummary ?? ''}`),
+  );
+}
+
+const sample = { farm: 'sample', today: '2027-06-08' } as const;
+const places = ['/ground', '/boxes', '/day', '/start', '/settings', '/nowhere'] as const;
+
+async function lookOver(page: Page, address: string): Promise<void> {
+  for (const place of places) {
+    await page.goto(`${address}${place}`);
+    await headline(page);
+    expect(await faults(page), place).toEqual([]);
+  }
+}
+
+task('each place at a desk', sample, async ({ page, app }) => lookOver(page, app.address));
+
+task(
+  'each place on a phone',
+  { ...sample, context: { viewport: { width: 390, height: 844 } } },
+  async ({ page, app }) => lookOver(page, app.address),
+);
+
+task('each place in the dark', { ...sample, context: { colorScheme: 'dark' } }, async ({ page, app }) =>
+  lookOver(page, app.address),
+);
+
+task('a sum, a stand and the tables, laid over the ground', sample, async ({ page, app }) => {
+  await page.goto(`${app.address}/ground#why=bare%2Ff%2F2029`);
+  await page.locator('.side-sheet').getByText('Bare days on Far Ridding').waitFor();
+  await page.getByRole('button', { name: /As a table/ }).click();
+  expect(await faults(page), 'a sum beside the tables').toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.locator('.stand-cell').first().focus();
+  await page.keyboard.press('Enter');
+  await page.locator('.side-sheet').getByText('How sure').waitFor();
+  expect(await faults(page), 'a stand').toEqual([]);
+});
+
+task('a folder that is being mended', { today: '2027-06-08' }, async ({ page }) => {
+  const { folder, takeAway } = folderWithMistakes();
+  try {
+    await headline(page);
+    await page.locator('input[type=file]').first().setInputFiles(folder);
+    await page.getByRole('heading', { name: /things to mend/ }).waitFor();
+    expect(await faults(page)).toEqual([]);
+  } finally {
+    takeAway();
+  }
+});
