@@ -6,7 +6,7 @@ export { subjects } from './entry/entry.ts';
 export { newEntryId } from './entry/entry-id.ts';
 export { newestVersion, readEntry, readReceivedEntry } from './entry/read-entry.ts';
 export { type BookEnd, type Breach, type Verification, verifyBook } from './entry/verify-book.ts';
-export { aboutFarm, defaultConventions, defaultShows, emptyFarm } from './farm/defaults.ts';
+export { aboutFarm, defaultConventions, defaultShows, emptyFarm, farmDay } from './farm/defaults.ts';
 export type * from './farm/farm.ts';
 export type * from './farm/land.ts';
 export { featureKinds, plotKinds, wholePlot } from './farm/land.ts';

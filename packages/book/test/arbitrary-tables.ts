@@ -26,6 +26,7 @@ export const about: fc.Arbitrary<About> = rec<About>({
   id: id(),
   name: words,
   sample: fc.boolean(),
+  sampleDay: fc.option(day, { nil: null }),
   place: rec({
     latDeg: amount(60, -60),
     lonDeg: amount(170, -170),

@@ -1,7 +1,7 @@
 /** Options all commands that look at a farm share. Everything wrong is said at once. */
 import { parseArgs } from 'node:util';
 import { type Day, readDay, yearOf } from '@leywright/measures';
-import type { Gravity, PlanWish } from '@leywright/planner';
+import type { Gravity } from '@leywright/planner';
 import type { Io } from './io.ts';
 import { said } from './words.ts';
 
@@ -11,6 +11,8 @@ export interface FarmWish {
   readonly data: string | null;
   readonly to: string | null;
   readonly today: Day;
+  /** Whether --today was given. */
+  readonly isDaySaid: boolean;
   readonly year: number | null;
   readonly stopAt: Gravity | null;
 }
@@ -36,7 +38,19 @@ export function parseFarmWish(args: readonly string[], most: number, io: Io): Pa
   const gravity = stopAt === undefined ? null : gravitiesInWords.find((one) => one === stopAt);
   if (gravity === undefined) sentences.push(said.notAGravity(stopAt ?? ''));
   if (sentences.length > 0 || day === null || gravity === undefined) return { kind: 'problems', sentences };
-  return { kind: 'wish', wish: { words: read.positionals, json, data, to, today: day, year: focus, stopAt: gravity } };
+  return {
+    kind: 'wish',
+    wish: {
+      words: read.positionals,
+      json,
+      data,
+      to,
+      today: day,
+      isDaySaid: today !== undefined,
+      year: focus,
+      stopAt: gravity,
+    },
+  };
 }
 
 function yearProblems(year: string, day: Day | null): readonly string[] {
@@ -61,8 +75,4 @@ function parse(args: readonly string[]) {
   } catch (error) {
     return { sentence: error instanceof Error ? error.message : String(error) };
   }
-}
-
-export function planWishOf(wish: FarmWish, book: PlanWish['book'] = []): PlanWish {
-  return { today: wish.today, book, ...(wish.year === null ? {} : { year: wish.year }) };
 }

@@ -72,7 +72,7 @@ export function clockOf(fixed: Day | null): Clock {
     const two = (number: number) => String(number).padStart(2, '0');
     return asDay(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
   };
-  return { today: () => fixed ?? localDay(), now: () => instantOn(fixed) };
+  return { isDaySaid: fixed !== null, today: () => fixed ?? localDay(), now: () => instantOn(fixed) };
 }
 
 function instantOn(fixed: Day | null): string {

@@ -25,7 +25,7 @@ export async function openBench(webRoot: string | null = null): Promise<Bench> {
   const desk: Desk = {
     store: opened.store,
     shelf: farmShelf(opened.store),
-    clock: { today: () => asDay('2027-06-08'), now: () => '2027-06-08T06:00:00.000Z' },
+    clock: { isDaySaid: true, today: () => asDay('2027-06-08'), now: () => '2027-06-08T06:00:00.000Z' },
     random: (bytes) => Uint8Array.from({ length: bytes }, draw),
     version: '0.1.0',
   };

@@ -27,7 +27,7 @@ export const farmSummary = z
 export const farms = z.object({ farms: z.array(farmSummary) }).meta({ id: 'Farms' });
 
 export const today = z
-  .object({ today: z.string(), version: z.string() })
+  .object({ today: z.string(), isDaySaid: z.boolean(), version: z.string() })
   .meta({ id: 'Today', description: 'The farm’s day as the server reckons it.' });
 
 /** "We have 6 plots, 5.2 ha, near Cambridge; we promise 7 items to 260 households, 49 weeks." */

@@ -1,4 +1,4 @@
-import { asMonthDay, type FarmId, type MonthDay } from '@leywright/measures';
+import { asMonthDay, type Day, type FarmId, type MonthDay } from '@leywright/measures';
 import type { About, Conventions, Farm, Place, Shows } from './farm.ts';
 
 /** How a farm counts unless its farm.json says otherwise. Shares of loss are common practice and give way to the farm's own. */
@@ -53,6 +53,7 @@ export function aboutFarm(id: string, name: string, place: Place): About {
     conventions: conventionsAt(place.latDeg),
     shows: defaultShows,
     sample: false,
+    sampleDay: null,
   };
 }
 
@@ -80,4 +81,9 @@ export function emptyFarm(about: About): Farm {
     jobsDone: [],
     aliases: {},
   };
+}
+
+/** The day a farm is looked at: the day it is, but for an invented farm its own, unless somebody said which day. */
+export function farmDay(about: About, day: Day, isSaid: boolean): Day {
+  return isSaid ? day : (about.sampleDay ?? day);
 }

@@ -70,6 +70,8 @@ export interface About {
   readonly shows: Shows;
   /** True for the invented sample farm: said on every page. */
   readonly sample: boolean;
+  /** The day an invented farm lives on, so that its season does not run away from it; null = the day it really is. */
+  readonly sampleDay: Day | null;
 }
 
 export interface Farm {

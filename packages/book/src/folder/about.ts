@@ -119,6 +119,7 @@ export function aboutOf(
     id: (json.id ?? idFromName(name)) as FarmId,
     name,
     sample: json.sample ?? false,
+    sampleDay: (json.sample_day ?? null) as About['sampleDay'],
     place,
     conventions: { ...conventionsAt(place.latDeg), ...(camel(json.conventions ?? {}) as Partial<Conventions>) },
     shows: { ...defaultShows, ...(camel(json.shows ?? {}) as Partial<About['shows']>) },
@@ -179,11 +180,12 @@ export function rotationHead(json: FarmJson): Omit<Rotation, 'courses'> | null {
 
 /** farm.json as written back: everything said, so that a later change of what we assume does not change the farm. */
 export function writeFarmJson(about: About, rotation: Rotation | null, promise: BoxPromise | null): string {
-  const { id, name, sample, place, shows, conventions } = about;
+  const { id, name, sample, sampleDay, place, shows, conventions } = about;
   const json = {
     id,
     name,
     sample,
+    ...(sampleDay === null ? {} : { sample_day: sampleDay }),
     place: snake(place),
     shows: snake(shows),
     conventions: snake(conventions),

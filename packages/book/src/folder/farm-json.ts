@@ -106,6 +106,7 @@ export const farmJson = z.object({
   id: id.optional().describe('made from the name when left out'),
   name: words.optional().describe('as people say it'),
   sample: z.boolean().optional().describe('true for an invented farm; said on every page'),
+  sample_day: day.nullable().optional().describe('the day an invented farm lives on, unless another is asked for'),
   day_order: z
     .enum(dayOrders)
     .optional()

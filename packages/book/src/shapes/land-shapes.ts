@@ -19,6 +19,8 @@ export const aboutShape: z.ZodType<About> = z.strictObject({
   id: id<FarmId>(),
   name: words,
   sample: z.boolean(),
+  // Farms of before this was kept have none.
+  sampleDay: orNull(day).default(null),
   place: z.strictObject({
     latDeg: z.number().min(-90).max(90),
     lonDeg: z.number().min(-180).max(180),

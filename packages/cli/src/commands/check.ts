@@ -1,8 +1,8 @@
 /** Findings only: everything to put right, to look at and to know, each with what could be done. */
 import { roundForJson, type ToldFinding, tellFindings, voiceOf } from '@leywright/api';
 import { type Finding, type Gravity, gravities, planFarm } from '@leywright/planner';
-import { parseFarmWish, planWishOf } from '../arguments.ts';
-import { openFarm } from '../farm/open-farm.ts';
+import { parseFarmWish } from '../arguments.ts';
+import { openFarm, planWishOf } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { wrapped } from '../tables/text-table.ts';
 
@@ -12,7 +12,7 @@ export async function checkCommand(args: readonly string[], io: Io): Promise<Exi
   const { wish } = parsed;
   const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
   if (typeof opened === 'number') return opened;
-  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened));
   const told = tellFindings(plan, voiceOf(plan, opened.farm));
   if (wish.json) printJson(io, roundForJson(told));
   else io.out(findingsText(told.findings));

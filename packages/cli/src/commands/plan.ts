@@ -1,8 +1,8 @@
 /** The whole chain of a farm: ground, promise, stores, boxes, work and findings. */
 import { headlineOf, roundForJson, tellFindings, voiceOf } from '@leywright/api';
 import { planFarm } from '@leywright/planner';
-import { parseFarmWish, planWishOf } from '../arguments.ts';
-import { openFarm } from '../farm/open-farm.ts';
+import { parseFarmWish } from '../arguments.ts';
+import { openFarm, planWishOf } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, refuse } from '../io.ts';
 import {
   boxesTable,
@@ -23,7 +23,7 @@ export async function planCommand(args: readonly string[], io: Io): Promise<Exit
   const { wish } = parsed;
   const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
   if (typeof opened === 'number') return opened;
-  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened));
   if (wish.json) io.out(JSON.stringify(roundForJson(plan)));
   else {
     const voice = voiceOf(plan, opened.farm);

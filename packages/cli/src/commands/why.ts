@@ -1,8 +1,8 @@
 /** Where one figure comes from: the sum, its inputs, its doubt, and what would change it. */
 import { roundForJson, tellWhy, voiceOf } from '@leywright/api';
 import { planFarm, type WhyInput, whyOf } from '@leywright/planner';
-import { parseFarmWish, planWishOf } from '../arguments.ts';
-import { openFarm } from '../farm/open-farm.ts';
+import { parseFarmWish } from '../arguments.ts';
+import { openFarm, planWishOf } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { textTable, wrapped } from '../tables/text-table.ts';
 import { said } from '../words.ts';
@@ -15,9 +15,9 @@ export async function whyCommand(args: readonly string[], io: Io): Promise<ExitC
   const opened = await openFarm({ ...wish, name }, io);
   if (typeof opened === 'number') return opened;
   if (figure === undefined) return refuse(io, [said.noFigure]);
-  const why = whyOf(opened.farm, planWishOf(wish, opened.bookFindings), figure);
+  const why = whyOf(opened.farm, planWishOf(wish, opened), figure);
   if (why === null) return refuse(io, [said.noSuchFigure(figure)]);
-  const plan = planFarm(opened.farm, planWishOf(wish, opened.bookFindings));
+  const plan = planFarm(opened.farm, planWishOf(wish, opened));
   const told = tellWhy(why, voiceOf(plan, opened.farm));
   if (wish.json) printJson(io, roundForJson(told));
   else io.out(whyText(told));

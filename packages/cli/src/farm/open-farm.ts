@@ -4,14 +4,16 @@ import {
   type BookFinding,
   type Farm,
   type FolderReading,
+  farmDay,
   type Problem,
   type ReceivedEntry,
   readFarmFolder,
   readFarmZip,
 } from '@leywright/book';
 import { type Day, type FarmId, readId } from '@leywright/measures';
-import { knownNames } from '@leywright/planner';
+import { knownNames, type PlanWish } from '@leywright/planner';
 import { type FarmFiles, farmOfFolder, loadServer, readFarmFiles } from '@leywright/server';
+import type { FarmWish } from '../arguments.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { said } from '../words.ts';
 
@@ -87,4 +89,13 @@ async function fromStore(name: string, data: string, io: Io): Promise<Opened | E
   } finally {
     await opened.store.close();
   }
+}
+
+/** What to plan: the day asked for, or the farm's own, and the year asked for. */
+export function planWishOf(wish: FarmWish, { farm, bookFindings }: Opened): PlanWish {
+  return {
+    today: farmDay(farm.about, wish.today, wish.isDaySaid),
+    book: bookFindings,
+    ...(wish.year === null ? {} : { year: wish.year }),
+  };
 }

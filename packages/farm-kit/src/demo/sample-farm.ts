@@ -25,6 +25,7 @@ export function sampleFarm(today: Day = sampleToday): Farm {
       id: 'oddlethorpe-growers',
       name: 'Oddlethorpe Growers',
       sample: true,
+      sampleDay: sampleToday,
       place: {
         latDeg: 52.6,
         lonDeg: 0.9,

@@ -5,6 +5,8 @@ import type { FarmShelf } from '../farm/shelf.ts';
 
 export interface Clock {
   readonly today: () => Day;
+  /** Whether the day was given, and does not follow the machine's clock. */
+  readonly isDaySaid: boolean;
   /** UTC instant, ISO 8601. */
   readonly now: () => string;
 }

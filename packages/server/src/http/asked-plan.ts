@@ -1,4 +1,5 @@
 /** The farm and the plan a route is asked about, or a kind refusal. */
+import { farmDay } from '@leywright/book';
 import { type FarmId, readId, yearOf } from '@leywright/measures';
 import type { Plan, PlanWish } from '@leywright/planner';
 import type { FastifyReply } from 'fastify';
@@ -36,7 +37,7 @@ export async function askedPlan(
 ): Promise<AskedPlan | null> {
   const open = await askedFarm(desk, asked.farm, reply);
   if (open === null) return null;
-  const today = desk.clock.today();
+  const today = farmDay(open.farm.about, desk.clock.today(), desk.clock.isDaySaid);
   if (asked.year !== undefined && Math.abs(asked.year - yearOf(today)) > YEARS_AROUND) {
     refuse(reply, 422, 'year-out-of-range', { found: asked.year });
     return null;

@@ -16,6 +16,7 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   const routes = app.withTypeProvider<InputTypes>();
   routes.get('/api/today', { schema: { summary: 'The day', response: { 200: httpShapes.today } } }, async () => ({
     today: desk.clock.today(),
+    isDaySaid: desk.clock.isDaySaid,
     version: desk.version,
   }));
 
