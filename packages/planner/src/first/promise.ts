@@ -99,11 +99,8 @@ interface Filling {
 
 /** Runs of weeks in which the crop is there and the box still has a place, as far as its kilos reach. */
 function slotsOf(item: FirstItem, ready: Ready | undefined, { sentence, counts }: Filling): readonly Slot[] {
-  const portion = reference.demand.get(item.portion)?.qtyTyp;
-  if (portion === undefined) throw new Error(`The demand table has no row "${item.portion}".`);
-  const portionKg = portion * (item.unit === 'kg' ? 1 : (reference.crops.get(item.crop)?.unitKg ?? 1));
-  const reachKg = (ready?.packedKg ?? 0) * (item.isKept ? keptShare : 1);
-  let left = Math.floor(reachKg / (portionKg * sentence.households));
+  const portion = portionOf(item);
+  let left = boxWeeksOf(item, ready?.packedKg ?? 0, portion * sentence.households);
   const open = [...(ready?.weeks ?? [])].filter((week) => (counts.get(week) ?? 0) < sentence.items);
   const slots: Slot[] = [];
   for (const run of runsOf(open)) {
@@ -116,6 +113,19 @@ function slotsOf(item: FirstItem, ready: Ready | undefined, { sentence, counts }
     );
   }
   return slots;
+}
+
+/** In the item's own unit, by the demand table. */
+function portionOf(item: FirstItem): number {
+  const portion = reference.demand.get(item.portion)?.qtyTyp;
+  if (portion === undefined) throw new Error(`The demand table has no row "${item.portion}".`);
+  return portion;
+}
+
+/** Weeks for which the kilos fill every box. */
+function boxWeeksOf(item: FirstItem, packedKg: number, unitsAWeek: number): number {
+  const unitKg = item.unit === 'kg' ? 1 : (reference.crops.get(item.crop)?.unitKg ?? 1);
+  return Math.floor((packedKg * (item.isKept ? keptShare : 1)) / (unitKg * unitsAWeek));
 }
 
 function slotOf(
