@@ -53,7 +53,8 @@ task('each place in the dark', { ...sample, context: { colorScheme: 'dark' } }, 
 task('a sum, a stand and the tables, laid over the ground', sample, async ({ page, app }) => {
   await page.goto(`${app.address}/ground#why=bare%2Ff%2F2029`);
   await page.locator('.side-sheet').getByText('Bare days on Far Ridding').waitFor();
-  await page.getByRole('button', { name: /As a table/ }).click();
+  await page.keyboard.press('t');
+  await page.getByRole('button', { name: /Hide the table/ }).waitFor();
   expect(await faults(page), 'a sum beside the tables').toEqual([]);
   await page.keyboard.press('Escape');
   await page.locator('.stand-cell').first().focus();

@@ -50,6 +50,7 @@ export const words = {
       'The height of a stand is the ground it covers, week by week. Dark furrows are bare soil. Thick line below: recorded. Thin: agreed. Hatched: in pencil.',
     from: 'from',
     to: 'to',
+    across: 'across',
     answered: 'answered',
     answeredBy: (reason: string): string => `Answered: ${reason}`,
     today: 'today',

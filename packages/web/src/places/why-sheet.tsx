@@ -2,7 +2,7 @@ import type { Why, WhyInput } from '@leywright/planner';
 import { useEffect, useState } from 'react';
 import { useAppState } from '../app-state.tsx';
 import { Figure, Spoken } from '../look/page/figure.tsx';
-import { SideSheet } from '../look/page/side-sheet.tsx';
+import { SideSheet, useFocusBack } from '../look/page/side-sheet.tsx';
 import { words } from '../words.ts';
 import type { ToldWhy } from '../worker/plan-source.ts';
 
@@ -12,6 +12,7 @@ type Asked = { readonly kind: 'asked' } | { readonly kind: 'none' } | { readonly
 export function WhySheet({ figureId }: { readonly figureId: string }) {
   const { source, seen } = useAppState();
   const [asked, setAsked] = useState<Asked>({ kind: 'asked' });
+  useFocusBack();
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new plan asks anew
   useEffect(() => {
     let isWanted = true;

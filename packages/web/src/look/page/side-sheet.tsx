@@ -19,7 +19,6 @@ export function SideSheet({ kind, title, children }: SideSheetProps) {
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
   }, [title]);
-  useFocusBack();
   return (
     <aside
       className="side-sheet"
@@ -40,8 +39,8 @@ export function SideSheet({ kind, title, children }: SideSheetProps) {
   );
 }
 
-/** When the sheet goes, what opened it has the focus again. */
-function useFocusBack(): void {
+/** For whatever holds a sheet, however often what is in it changes: when it goes, what opened it has the focus again. */
+export function useFocusBack(): void {
   const before = useRef<Element | null>(null);
   before.current ??= document.activeElement;
   useEffect(() => {

@@ -22,16 +22,16 @@ export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] })
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   return (
-    <section className="twins" aria-label={words.twin.label}>
+    <div className="twins">
       <button type="button" className="twin-door" aria-expanded={isShown} onClick={() => setShown(!isShown)}>
         {isShown ? words.twin.hide : words.twin.show} <kbd>T</kbd>
       </button>
-      <div className={isShown ? 'twin' : 'hidden-text'}>
+      <section className={isShown ? 'twin' : 'hidden-text'} aria-label={words.twin.label} tabIndex={isShown ? 0 : -1}>
         {tables.map((table) => (
           <Twin key={table.caption} {...table} />
         ))}
-      </div>
-    </section>
+      </section>
+    </div>
   );
 }
 

@@ -73,12 +73,18 @@ export const StandGrid = memo(function StandGrid({
   ));
 });
 
-/** "Carrots, Far Ridding, week 18, 2028, to week 44, agreed". */
+/** "Carrots, Far Ridding, 40 to 74 % across, week 18, 2028, to week 44, agreed". */
 export function standName(stand: PlacedStand, plotName: string): string {
   const from = weekOf(stand.from);
   const to = weekOf(stand.to);
   const toYear = isoYearOf(to) === isoYearOf(from) ? '' : `, ${isoYearOf(to)}`;
-  return `${stand.name}, ${plotName}, week ${weekNumberOf(from)}, ${isoYearOf(from)}, to week ${weekNumberOf(to)}${toYear}, ${words.ribbon[stand.state]}`;
+  return `${stand.name}, ${plotName}, ${acrossText(stand)}week ${weekNumberOf(from)}, ${isoYearOf(from)}, to week ${weekNumberOf(to)}${toYear}, ${words.ribbon[stand.state]}`;
+}
+
+/** Where on the plot it lies, so that two stands of one crop are told apart; nothing for a stand on all of it. */
+function acrossText({ span }: PlacedStand): string {
+  const [from, to] = [Math.round(span.fromShare * 100), Math.round(span.toShare * 100)];
+  return from <= 0 && to >= 100 ? '' : `${from} to ${to} % ${words.ribbon.across}, `;
 }
 
 function becomeTabStop(cell: Element): void {
