@@ -8,8 +8,8 @@ export interface TwinTable {
   readonly rows: readonly { readonly id: string; readonly cells: readonly ReactNode[] }[];
 }
 
-/** The table twins of a page: always there for screen readers, shown to all by `T` or the link. */
-export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] }) {
+/** The table twins of a page, by `T` or the button. Ten years of stands are thousands of cells, so they are made when they are asked for. */
+export function TableTwin({ tables }: { readonly tables: () => readonly TwinTable[] }) {
   const [isShown, setShown] = useState(false);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -26,11 +26,13 @@ export function TableTwin({ tables }: { readonly tables: readonly TwinTable[] })
       <button type="button" className="twin-door" aria-expanded={isShown} onClick={() => setShown(!isShown)}>
         {isShown ? words.twin.hide : words.twin.show} <kbd>T</kbd>
       </button>
-      <section className={isShown ? 'twin' : 'hidden-text'} aria-label={words.twin.label} tabIndex={isShown ? 0 : -1}>
-        {tables.map((table) => (
-          <Twin key={table.caption} {...table} />
-        ))}
-      </section>
+      {isShown ? (
+        <section className="twin" aria-label={words.twin.label} tabIndex={0}>
+          {tables().map((table) => (
+            <Twin key={table.caption} {...table} />
+          ))}
+        </section>
+      ) : null}
     </div>
   );
 }

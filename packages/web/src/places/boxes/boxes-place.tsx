@@ -37,7 +37,7 @@ function Boxes({ view }: { readonly view: FarmView }) {
       <StateFrame state={isOld ? { kind: 'old', sentence: words.state.working } : { kind: 'fresh' }} height={600}>
         <Year view={view} supply={supply} />
       </StateFrame>
-      <TableTwin tables={[yearTwin(supply), bricksTwin(supply)]} />
+      <TableTwin tables={() => [yearTwin(supply), bricksTwin(supply)]} />
     </>
   );
 }

@@ -63,7 +63,7 @@ function Day({ view }: { readonly view: FarmView }) {
           )}
         </aside>
       </div>
-      <TableTwin tables={[weekTwin(view, week)]} />
+      <TableTwin tables={() => [weekTwin(view, week)]} />
     </>
   );
 }

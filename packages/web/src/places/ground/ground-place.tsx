@@ -67,7 +67,7 @@ function Ground({ view }: { readonly view: FarmView }) {
         {isPhone ? <GroundPhone {...props} /> : <GroundDesk {...props} />}
       </StateFrame>
       <TableTwin
-        tables={[
+        tables={() => [
           ...ribbonTwins(plan.ground, plan.horizon),
           ...(plan.supply === null ? [] : [bricksTwin(plan.supply)]),
           nitrogenTwin(plan.ground, plan.nitrogen),
