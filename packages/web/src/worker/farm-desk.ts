@@ -76,15 +76,12 @@ export class FarmDesk {
     return why === null ? null : tellWhy(why, this.#view.plan, this.#open.farm);
   }
 
-  /** Enters a change that is made here, shows it at once, and sends it when the server is reached. */
+  /** Enters a change that is made here, on the day it really is; shows it at once, and sends it when the server is reached. */
   enter(change: (farm: Farm) => EntryBody): Promise<void> {
     return this.#inTurn(async () => {
       if (this.#open === null) return;
       const { kept, book, farm } = this.#open;
-      this.#take(
-        kept,
-        await enter(this.#tools, book, { farm: kept.id, doneOn: this.#dayOf(this.#open), body: change(farm) }),
-      );
+      this.#take(kept, await enter(this.#tools, book, { farm: kept.id, doneOn: this.#today, body: change(farm) }));
       this.#plan();
       const isReached = this.#isReached;
       await this.#exchange();
