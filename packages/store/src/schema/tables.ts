@@ -1,3 +1,5 @@
+import type { PeopleTables } from './people-tables.ts';
+
 /** Tables as Kysely sees them. Every key begins with `farm_id`: no question in the request path crosses farms. */
 
 export interface FarmsTable {
@@ -29,7 +31,7 @@ export interface MigrationsTable {
   readonly name: string;
 }
 
-export interface StoreTables {
+export interface StoreTables extends PeopleTables {
   readonly farms: FarmsTable;
   readonly entries: EntriesTable;
   readonly migrations: MigrationsTable;
