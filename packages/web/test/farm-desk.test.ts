@@ -211,6 +211,9 @@ describe('what is changed here', () => {
     await one.start();
     expect(one.why('net/a')?.title).toMatch(/^4,\d00 m²$/);
     expect(one.why('net/nowhere')).toBeNull();
+    const winter = one.why('bare/a/2028');
+    expect(JSON.stringify(winter)).toContain('Bare days on');
+    expect(winter?.why.sum).not.toMatch(/\d{4}-\d{2}-\d{2}/);
   });
 });
 

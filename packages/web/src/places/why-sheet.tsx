@@ -38,6 +38,9 @@ export function WhySheet({ figureId }: { readonly figureId: string }) {
   return <Derivation {...asked.told} />;
 }
 
+/** Characters from which a sum is written smaller. */
+const longSum = 90;
+
 function Derivation({ why, title, about }: ToldWhy) {
   return (
     <SideSheet kind={words.why.kind} title={title}>
@@ -46,11 +49,11 @@ function Derivation({ why, title, about }: ToldWhy) {
       </p>
       <dl className="why-sum">
         <dt>{why.formula}</dt>
-        <dd>{why.sum}</dd>
+        <dd className={why.sum.length > longSum ? 'long' : undefined}>{why.sum}</dd>
       </dl>
       <ul className="why-inputs">
-        {why.inputs.map((input) => (
-          <Input key={input.name} input={input} />
+        {why.inputs.map((input, index) => (
+          <Input key={`${index}-${input.name}`} input={input} />
         ))}
       </ul>
       <Levers why={why} />

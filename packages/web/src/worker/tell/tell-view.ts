@@ -18,6 +18,7 @@ import { dayAndMonth } from '../../look/head/year-weeks.ts';
 import type { Sentence } from '../../look/page/figure.tsx';
 import { words } from '../../words.ts';
 import type { FarmView, ToldFinding, ToldWhy } from '../plan-source.ts';
+import { sayDerivation } from './say-derivation.ts';
 import { sayNames } from './say-names.ts';
 
 export function tellView(plan: Plan, farm: Farm): FarmView {
@@ -52,7 +53,11 @@ export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
 export function tellWhy(why: Why, plan: Plan, farm: Farm): ToldWhy {
   const voice = voiceOf(plan, farm);
   const doubt = why.doubt.map((code) => doubtSentence(code, voice));
-  return { why: { ...why, doubt }, title: figureText(why, voice), about: [{ text: `${whyTitle(why, voice)}.` }] };
+  return {
+    why: { ...sayDerivation(why, voice), doubt },
+    title: figureText(why, voice),
+    about: [{ text: `${whyTitle(why, voice)}.` }],
+  };
 }
 
 function figureText({ value, low, high, unit }: Why, voice: Voice): string {
