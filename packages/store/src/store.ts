@@ -1,6 +1,8 @@
 /** The seam: what a store of farms and their books can do, whichever database is under it. `storeCases` in the tests is its law. */
 import type { Entry, ReceivedEntry } from '@leywright/book';
 import type { EntryId, FarmId } from '@leywright/measures';
+import type { AccountStore, HouseholdStore, InvitationStore, SessionStore } from './people/seam.ts';
+import type { StoreTroubleCode } from './trouble.ts';
 
 export interface StoredFarm {
   readonly id: FarmId;
@@ -43,6 +45,10 @@ export type Appended =
   | { readonly kind: 'no-such-farm' };
 
 export interface Store {
+  /** Who may sign in. */
+  readonly people: AccountStore & SessionStore & InvitationStore;
+  /** Apart from the book, so that they can be erased. */
+  readonly households: HouseholdStore;
   farms(): Promise<readonly StoredFarm[]>;
   farm(id: FarmId): Promise<StoredFarm | null>;
   /** Makes the farm and its whole book, or nothing. */
@@ -51,6 +57,8 @@ export interface Store {
   appendEntries(farm: FarmId, entries: readonly Entry[], receipt: Receipt): Promise<Appended>;
   /** Entries with a greater `seq`, in order, at most `limit`. */
   entriesAfter(farm: FarmId, seq: number, limit: number): Promise<readonly ReceivedEntry[]>;
+  /** Those of these entries that are in the book. */
+  entriesById(farm: FarmId, ids: readonly EntryId[]): Promise<readonly ReceivedEntry[]>;
   /** Copies the whole store to a new file while it is in use; the copy is checked and on the disk when this resolves. */
   backupTo(path: string): Promise<void>;
   close(): Promise<void>;
@@ -59,7 +67,9 @@ export interface Store {
 /** Why a store cannot be used, for the words of whoever opens it. */
 export type StoreProblem =
   | { readonly code: 'newer-database'; readonly found: number; readonly known: number }
-  | { readonly code: 'damaged-database'; readonly found: string }
+  /** The database is set to answer before its disk has what was written; `found` is the setting. */
+  | { readonly code: 'forgetful-database'; readonly found: string }
+  | { readonly code: StoreTroubleCode; readonly found: string }
   | { readonly code: 'not-a-database' }
   | { readonly code: 'no-such-store'; readonly found: string }
   | { readonly code: 'cannot-open'; readonly found: string };

@@ -97,10 +97,10 @@ describe('the SQLite file', () => {
     expect(await problemOf(join(folder, 'nowhere', 'x.sqlite'))).toBe('cannot-open');
   });
 
-  test('is the only kind of store there is in this version', async () => {
-    expect(await openStore('postgres://somewhere/farms')).toEqual({
+  test('or another address we know: others are refused', async () => {
+    expect(await openStore('mysql://somewhere/farms')).toEqual({
       kind: 'refused',
-      problem: { code: 'no-such-store', found: 'postgres' },
+      problem: { code: 'no-such-store', found: 'mysql' },
     });
   });
 

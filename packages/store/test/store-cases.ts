@@ -54,7 +54,7 @@ function openBench(make: StoreMaker['make']): Bench {
   afterEach(async () => {
     for (const store of open.splice(0)) await store.close();
     for (const remove of removals.splice(0)) await remove();
-  });
+  }, 60_000);
   const close = async (store: Store) => {
     open.splice(open.indexOf(store), 1);
     await store.close();

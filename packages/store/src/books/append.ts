@@ -1,7 +1,7 @@
 /** Receipt: entries get their place in the farm's chain inside one transaction, all or none. */
 import { chain, type Entry, type ReceivedEntry } from '@leywright/book';
 import type { EntryId, FarmId } from '@leywright/measures';
-import type { Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import type { StoreTables } from '../schema/tables.ts';
 import type { Appended, Founded, NewFarm, Receipt } from '../store.ts';
 import { farmOfRow, receivedOfRow, rowOfReceived, storedFarms } from './rows.ts';
@@ -17,12 +17,12 @@ interface Head {
 const ROWS_A_STATEMENT = 500;
 
 export async function foundFarm(step: Step, farm: NewFarm, receipt: Receipt): Promise<Founded> {
-  const taken = await step.selectFrom('farms').select('farm_id').where('farm_id', '=', farm.id).executeTakeFirst();
-  if (taken !== undefined) return { kind: 'id-taken' };
-  await step
+  const made = await step
     .insertInto('farms')
     .values({ farm_id: farm.id, name: farm.name, is_sample: farm.sample ? 1 : 0, created_at: receipt.receivedAt })
-    .execute();
+    .onConflict((taken) => taken.column('farm_id').doNothing())
+    .executeTakeFirst();
+  if (Number(made.numInsertedOrUpdatedRows ?? 0) === 0) return { kind: 'id-taken' };
   const last = farm.book.at(-1);
   const head = last === undefined ? { seq: 0, hash: null } : { seq: last.seq, hash: last.hash };
   await write(step, [...farm.book, ...chained(head, farm.entries, receipt)]);
@@ -38,7 +38,11 @@ export async function appendEntries(
   const row = await storedFarms(step).where('farms.farm_id', '=', farm).executeTakeFirst();
   if (row === undefined) return { kind: 'no-such-farm' };
   const ofOtherFarm = arriving.entries.filter((entry) => entry.farm !== farm).map((entry) => entry.id);
-  const known = await receivedById(step, farm, arriving.entries);
+  const known = await receivedById(
+    step,
+    farm,
+    arriving.entries.map((entry) => entry.id),
+  );
   const sorted = sortArriving(arriving.entries, known);
   if (sorted.differing.length + ofOtherFarm.length > 0)
     return { kind: 'refused', differing: sorted.differing, ofOtherFarm };
@@ -81,14 +85,14 @@ async function write(step: Step, received: readonly ReceivedEntry[]): Promise<vo
   }
 }
 
-async function receivedById(
-  step: Step,
+export async function receivedById(
+  step: Kysely<StoreTables>,
   farm: FarmId,
-  entries: readonly Entry[],
+  wanted: readonly EntryId[],
 ): Promise<ReadonlyMap<EntryId, ReceivedEntry>> {
   const known = new Map<EntryId, ReceivedEntry>();
-  for (let at = 0; at < entries.length; at += ROWS_A_STATEMENT) {
-    const ids = entries.slice(at, at + ROWS_A_STATEMENT).map((entry) => entry.id);
+  for (let at = 0; at < wanted.length; at += ROWS_A_STATEMENT) {
+    const ids = wanted.slice(at, at + ROWS_A_STATEMENT);
     const rows = await step
       .selectFrom('entries')
       .selectAll()

@@ -1,4 +1,4 @@
-/** Links that each make one account, once. */
+/** Links that each make one account, or give a person a new password, once. */
 import type { Role } from '@leywright/book';
 import { asDay, asId, type FarmId, type PersonId } from '@leywright/measures';
 import type { Kysely, Selectable } from 'kysely';
@@ -38,7 +38,10 @@ interface Accepting {
   readonly at: string;
 }
 
-async function accept(step: Kysely<StoreTables>, { invitation, passwordHash, at }: Accepting) {
+async function accept(
+  step: Kysely<StoreTables>,
+  { invitation, passwordHash, at }: Accepting,
+): Promise<'accepted' | 'gone'> {
   const { farm, tokenHash, person, name, role, asKnownOn } = invitation;
   const gone = await step
     .deleteFrom('invitations')
@@ -47,7 +50,23 @@ async function accept(step: Kysely<StoreTables>, { invitation, passwordHash, at 
     .executeTakeFirst();
   if (gone.numDeletedRows === 0n) return 'gone';
   const added = await addAccount(step, { farm, person, name, role, asKnownOn, passwordHash, madeAt: at });
-  return added === 'added' ? 'accepted' : 'id-taken';
+  if (added === 'id-taken') await putPassword(step, invitation, passwordHash);
+  return 'accepted';
+}
+
+/** Someone who has an account gets a new password by it; role and second factor stay, and whoever is signed in as them is signed out. */
+async function putPassword(
+  step: Kysely<StoreTables>,
+  { farm, person }: Invitation,
+  passwordHash: string,
+): Promise<void> {
+  await step
+    .updateTable('accounts')
+    .set({ password_hash: passwordHash, failures: 0, wait_until: null })
+    .where('farm_id', '=', farm)
+    .where('person_id', '=', person)
+    .execute();
+  await step.deleteFrom('sessions').where('farm_id', '=', farm).where('person_id', '=', person).execute();
 }
 
 function rowOfInvitation(invitation: Invitation): InvitationsTable {

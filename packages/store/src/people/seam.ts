@@ -40,7 +40,7 @@ export interface Session {
   readonly device: string;
 }
 
-/** A link that makes one person's account, once. */
+/** A link that makes one person's account, or gives them a new password, once. */
 export interface Invitation {
   readonly farm: FarmId;
   readonly tokenHash: string;
@@ -90,8 +90,11 @@ export interface InvitationStore {
   invitation(farm: FarmId, tokenHash: string): Promise<Invitation | null>;
   invitations(farm: FarmId): Promise<readonly Invitation[]>;
   dropInvitation(farm: FarmId, id: string): Promise<boolean>;
-  /** Makes the account and takes the invitation away, both or neither. */
-  acceptInvitation(invitation: Invitation, passwordHash: string, at: string): Promise<'accepted' | 'gone' | 'id-taken'>;
+  /**
+   * Makes the account and takes the invitation away, both or neither. A person who has an account gets the new password by it, keeps role and
+   * second factor, and is signed out everywhere.
+   */
+  acceptInvitation(invitation: Invitation, passwordHash: string, at: string): Promise<'accepted' | 'gone'>;
 }
 
 /** A household by its code, size, drop and days. `person` is null once it was erased. */

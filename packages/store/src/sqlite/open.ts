@@ -3,9 +3,11 @@ import { Kysely } from 'kysely';
 import { migrate, newestMigration } from '../schema/migrations.ts';
 import type { StoreTables } from '../schema/tables.ts';
 import type { Opened } from '../store.ts';
+import { messageOf } from '../trouble.ts';
 import { connectSqlite, firstCell, type SqliteConnection } from './connect.ts';
 import { nodeSqliteDialect } from './dialect.ts';
 import { SqliteStore } from './sqlite-store.ts';
+import { troubleOfSqlite } from './trouble.ts';
 
 const WAIT_FOR_WRITER_MS = 5_000;
 /** Of SQLite's `PRAGMA synchronous`. */
@@ -19,7 +21,7 @@ export async function openSqliteStore(path: string): Promise<Opened> {
     const damage = firstCell(connection, 'pragma integrity_check');
     if (damage !== 'ok') return refuse(connection, { code: 'damaged-database', found: String(damage) });
     const db = new Kysely<StoreTables>({ dialect: nodeSqliteDialect(connection) });
-    const migrated = await migrate(db);
+    const migrated = await migrate(db, 'sqlite');
     if (migrated.kind === 'newer')
       return refuse(connection, { code: 'newer-database', found: migrated.found, known: newestMigration });
     return { kind: 'open', store: new SqliteStore(db, connection) };
@@ -50,8 +52,7 @@ function refuse(connection: SqliteConnection | null, problem: Problem): Opened {
 }
 
 function problemOf(error: unknown): Problem {
-  const said = error instanceof Error ? error.message : String(error);
-  if (/not a database/i.test(said)) return { code: 'not-a-database' };
-  if (/malformed|corrupt/i.test(said)) return { code: 'damaged-database', found: said };
-  return { code: 'cannot-open', found: said };
+  const found = messageOf(error);
+  if (/not a database/i.test(found)) return { code: 'not-a-database' };
+  return { code: troubleOfSqlite(error) ?? 'cannot-open', found };
 }

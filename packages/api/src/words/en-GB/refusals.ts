@@ -5,6 +5,15 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'damaged-database': 'The store is damaged and was left as it is. Put the latest backup in its place.',
   'not-a-database': 'The file given as the store is not a database. Name another folder with --data.',
   'no-such-store': 'There is no store for addresses that begin with "{found}:". Give a folder.',
+  'forgetful-database':
+    'The database answers before its disk has what was written ({found} is off), so the power could take records away. Turn {found} on, then start again.',
+  'disk-full':
+    'The disk of the store is full. Nothing of this was written, and what was recorded before is safe. Make room, then do it again.',
+  'read-only-store':
+    'The store may only be read here: its disk, folder or database does not let us write. Nothing was changed.',
+  'store-busy': 'Another program holds the store. Close it, or wait, then do it again. Nothing was written.',
+  'store-unreachable':
+    'The database of DATABASE_URL cannot be reached, or does not let us in. Nothing was written; do it again when it is there.',
   'cannot-open': 'The store cannot be opened: {found}',
   'no-such-farm': 'There is no farm "{found}" here.',
   'no-sample': 'The sample farm is not in this copy: there is no demo folder.',
@@ -37,7 +46,7 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'shape-other': '{field} is not as it has to be.',
   'calc-missing': '{field} is missing.',
   'calc-not-known': 'This model knows no "{field}".',
-  'calc-not-a-number': '{field}: "{found}" is not a number.',
+  'calc-not-a-number': '{field}: {found} is not a number.',
   'calc-not-text': '{field}: {found} is not a word.',
   'calc-not-a-list': '{field}: {found} is not a list.',
   'calc-lists-differ-in-length': '{field}: the lists are not of one length.',
