@@ -109,7 +109,8 @@ export function readCellNumber(found: string, cell: Cell): number | undefined {
   if (read.kind === 'ambiguous') return cell.fault('ambiguous-number', { nearest: read.readings.map(String) });
   if (read.kind === 'not-a-number') {
     const digits = /[+-]?\d[\d.,]*/.exec(found)?.[0];
-    return cell.fault('not-a-number', { nearest: digits === undefined ? [] : [digits] });
+    const wouldDo = digits !== undefined && readNumber(digits, cell.decimals).kind === 'number';
+    return cell.fault('not-a-number', { nearest: wouldDo ? [digits] : [] });
   }
   if (cell.pointMayPartThousands && cell.decimals === null && /^[+-]?[1-9]\d{0,2}\.\d{3}$/.test(found)) {
     return cell.fault('ambiguous-number', { nearest: [String(read.value), String(read.value * 1000)] });
