@@ -3,6 +3,7 @@ import { airModels, radiationModels } from './air-models.ts';
 import type { CalcAnswer, CalcModel } from './calc-model.ts';
 import { canopyModels, fixationModels } from './canopy-models.ts';
 import { evaporationModels } from './evaporation-models.ts';
+import { soilModels } from './soil/soil-models.ts';
 import { sowingModels } from './sowing-models.ts';
 import { thermalModels } from './thermal-models.ts';
 
@@ -14,6 +15,7 @@ export const calcModels: Readonly<Record<string, CalcModel>> = {
   ...canopyModels,
   ...fixationModels,
   ...sowingModels,
+  ...soilModels,
 };
 
 /** The model of a name; null when there is none. Asked by own key, so that a model called `constructor` is none. */
