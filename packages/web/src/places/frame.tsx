@@ -76,7 +76,7 @@ function standingOf(seen: Seen): Standing {
   if (view === null)
     return {
       state: 'nothing',
-      stateText: seen.kind === 'working' ? words.state.working : words.state.nothing,
+      stateText: seen.kind === 'working' ? seen.sentence : words.state.nothing,
       toPutRight: null,
     };
   const state = view.plan.agreed.state === 'none' ? 'nothing' : view.plan.agreed.state;

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useAppState } from '../../app-state.tsx';
 import { chosenFace, type Face, faces, showFace } from '../../face.ts';
 import { Headline } from '../../look/page/headline.tsx';
@@ -57,13 +57,20 @@ interface ChoiceProps {
 }
 
 function Choice({ name, label, options, chosen, onChoose }: ChoiceProps) {
+  // What was picked shows at once; the farm follows when it is worked out.
+  const [picked, setPicked] = useState(chosen);
+  useEffect(() => setPicked(chosen), [chosen]);
+  const pick = (value: string) => {
+    setPicked(value);
+    onChoose(value);
+  };
   return (
     <fieldset className="setting">
       <legend>{label}</legend>
       <div className="choices">
         {options.map(([value, text]) => (
           <label key={value}>
-            <input type="radio" name={name} value={value} checked={value === chosen} onChange={() => onChoose(value)} />
+            <input type="radio" name={name} value={value} checked={value === picked} onChange={() => pick(value)} />
             <span>{text}</span>
           </label>
         ))}
