@@ -97,7 +97,7 @@ export interface TaskSettings extends AppSettings {
 
 /**
  * One grower's task as a test: starts the app and a browser at 1440 × 900, opens the first page, and puts both away at the end.
- * An error the page itself reports (an exception in the console) fails the test.
+ * An error the page itself reports (an exception, or something its policy forbids) fails the test.
  */
 export function task(name: string, settings: TaskSettings, steps: (tools: TaskTools) => Promise<void>): void {
   test(name, async (context) => {
@@ -111,6 +111,9 @@ export function task(name: string, settings: TaskSettings, steps: (tools: TaskTo
       const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, ...settings.context });
       const pageErrors: string[] = [];
       page.on('pageerror', (error) => pageErrors.push(error.message));
+      page.on('console', (message) => {
+        if (message.text().includes('Content Security Policy')) pageErrors.push(message.text());
+      });
       await page.goto(app.address);
       await steps({ page, app, browser });
       if (pageErrors.length > 0) throw new Error(`The page reported: ${pageErrors.join('; ')}`);
