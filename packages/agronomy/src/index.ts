@@ -3,9 +3,20 @@
  * Models come as namespaces by subject, so that `canopy.canopyFor(…)` says where to read.
  */
 
-export type { CalcAnswer, CalcInput, CalcModel, CalcOutput, CalcProblem, CalcValue } from './calc/calc-model.ts';
+export type {
+  CalcAnswer,
+  CalcInput,
+  CalcModel,
+  CalcOutput,
+  CalcProblem,
+  CalcValue,
+  ReadText,
+} from './calc/calc-model.ts';
 export { type CheckedRow, type CheckRow, runCheckTable } from './calc/check-table.ts';
 export { calcModelNamed, calcModels, runCalc } from './calc/registry.ts';
+export * as carbon from './carbon/carbon.ts';
+export type { HumusMaterial, HumusUse } from './carbon/humus-balance.ts';
+export type { CarbonInput, CarbonMonth, CarbonPools, CarbonSpinUp, CarbonState } from './carbon/rothc.ts';
 export type { CanopyChoice } from './cover/canopy-choice.ts';
 export * as canopyChoice from './cover/canopy-choice.ts';
 export type { CanopyCurve, CoverSpan } from './cover/canopy-curve.ts';
@@ -25,6 +36,13 @@ export * as stages from './growth/stages.ts';
 export type { ThermalSettings, ThermalSums } from './growth/thermal-sums.ts';
 export * as thermal from './growth/thermal-sums.ts';
 export * as hedgeWork from './habitat/hedge-work.ts';
+export type { LimeCaution, LimeSoil } from './minerals/lime.ts';
+export * as minerals from './minerals/minerals.ts';
+export type { OfftakeRate } from './minerals/offtake.ts';
+export type { ElementKgHa, OxideKgHa } from './minerals/oxides.ts';
+export type { SmallNutrientGround, SmallNutrientRisk } from './minerals/small-nutrients.ts';
+export type { SoilIndex, SoilMethod, SoilNutrient } from './minerals/soil-index.ts';
+export type { MethodConversion, RunDown, SoilSample, SoilTrend } from './minerals/soil-trend.ts';
 export type { CoverUse } from './nitrogen/fixation.ts';
 export * as fixation from './nitrogen/fixation.ts';
 export * as nitrogenModels from './nitrogen/nitrogen-models.ts';

@@ -2,10 +2,11 @@
  * A science model by name: what goes in, what comes out, from where.
  *
  * A numeric input may be one number or a list; lists of equal length go element by element, single numbers are repeated, and an output is a
- * list when an input was. Only inputs that are a series in time are handed over whole.
+ * list when an input was. Only inputs that are a series in time, rows, words or an object are handed over whole. A model that runs a file
+ * names it; whoever runs the model reads it, since nothing here knows a disk.
  */
 
-export const inputKinds = ['number', 'text', 'series', 'rows', 'label'] as const;
+export const inputKinds = ['number', 'text', 'series', 'rows', 'words', 'object', 'file', 'label'] as const;
 
 export interface CalcInput {
   readonly key: string;
@@ -43,12 +44,25 @@ export type CalcAnswer =
   | { readonly kind: 'answer'; readonly outputs: Readonly<Record<string, CalcValue>> }
   | { readonly kind: 'problems'; readonly problems: readonly CalcProblem[] };
 
+/** What evaluating one element may say instead of outputs: the figures given have no answer, and why. */
+export interface NoAnswer {
+  readonly noAnswer: CalcProblem;
+}
+
+/** These figures have no answer: which input, and what was found there. */
+export function noAnswer(key: string, found: string): NoAnswer {
+  return { noAnswer: { key, why: 'no-answer', found } };
+}
+
+/** The text of a file named in a table of checks; null when there is none. */
+export type ReadText = (path: string) => string | null;
+
 export interface CalcModel {
   readonly title: string;
   readonly inputs: readonly CalcInput[];
   readonly outputs: readonly CalcOutput[];
   readonly source: string;
-  readonly run: (inputs: Readonly<Record<string, unknown>>) => CalcAnswer;
+  readonly run: (inputs: Readonly<Record<string, unknown>>, readText?: ReadText) => CalcAnswer;
 }
 
 /** One element's inputs, by key. */
@@ -59,6 +73,12 @@ export interface CalcValues {
   readonly text: (key: string) => string;
   readonly series: (key: string) => readonly number[];
   readonly rows: (key: string) => readonly (readonly unknown[])[];
+  readonly words: (key: string) => readonly string[];
+  /** A number of an object; null where it has none of that name. */
+  readonly part: (key: string, part: string) => number | null;
+  readonly file: (key: string) => string;
+  /** The value as it was given; null when it was not. */
+  readonly whole: (key: string) => unknown;
 }
 
 /** Keys any table may carry for its reader. */
@@ -66,25 +86,49 @@ const labels = new Set(['fn', 'site', 'note', 'desc', 'soil', 'dt', 'assume', 'r
 
 /** Makes a model of a function of one element. */
 export function calcModel(
-  model: Omit<CalcModel, 'run'> & { readonly evaluate: (values: CalcValues) => Record<string, CalcValue> },
+  model: Omit<CalcModel, 'run'> & { readonly evaluate: (values: CalcValues) => Record<string, CalcValue> | NoAnswer },
 ): CalcModel {
   const { evaluate, ...described } = model;
   return {
     ...described,
-    run: (inputs) => {
-      const problems = inputProblems(model.inputs, inputs);
+    run: (inputs, readText = () => null) => {
+      const problems = [...inputProblems(model.inputs, inputs), ...fileProblems(model.inputs, inputs, readText)];
       if (problems.length > 0) return { kind: 'problems', problems };
       const lists = model.inputs.filter((input) => isPerElement(input) && Array.isArray(inputs[input.key]));
       const length = (inputs[lists[0]?.key ?? ''] as readonly unknown[] | undefined)?.length;
-      if (length === undefined) return { kind: 'answer', outputs: evaluate(valuesAt(inputs, null)) };
-      const rows = Array.from({ length }, (_, at) => evaluate(valuesAt(inputs, at)));
-      const keys = Object.keys(rows[0] ?? {});
-      return {
-        kind: 'answer',
-        outputs: Object.fromEntries(keys.map((key) => [key, rows.map((row) => row[key] ?? null)])),
-      };
+      if (length === undefined) return answerOf([evaluate(valuesAt(inputs, null, readText))], false);
+      return answerOf(
+        Array.from({ length }, (_, at) => evaluate(valuesAt(inputs, at, readText))),
+        true,
+      );
     },
   };
+}
+
+function answerOf(elements: readonly (Record<string, CalcValue> | NoAnswer)[], isList: boolean): CalcAnswer {
+  const problems = elements.flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : []));
+  if (problems.length > 0) return { kind: 'problems', problems };
+  const rows = elements as readonly Record<string, CalcValue>[];
+  const first = rows[0] ?? {};
+  if (!isList) return { kind: 'answer', outputs: first };
+  const lists = Object.keys(first).map((key) => [key, rows.map((row) => row[key] ?? null)]);
+  return { kind: 'answer', outputs: Object.fromEntries(lists) as Record<string, CalcValue> };
+}
+
+function isNoAnswer(one: Record<string, CalcValue> | NoAnswer): one is NoAnswer {
+  return Object.hasOwn(one, 'noAnswer');
+}
+
+function fileProblems(
+  expected: readonly CalcInput[],
+  inputs: Readonly<Record<string, unknown>>,
+  readText: ReadText,
+): readonly CalcProblem[] {
+  return expected.flatMap(({ key, kind }) => {
+    const path = inputs[key];
+    if (kind !== 'file' || typeof path !== 'string' || readText(path) !== null) return [];
+    return [{ key, why: 'no-answer', found: `There is no file ${path} here.` } as const];
+  });
 }
 
 function isPerElement(input: CalcInput): boolean {
@@ -125,25 +169,37 @@ function lengthProblems(
 }
 
 function whyNot(input: CalcInput, value: unknown): CalcProblem['why'] | null {
-  switch (input.kind ?? 'number') {
-    case 'label':
-      return null;
-    case 'rows':
-      return Array.isArray(value) && value.every(Array.isArray) ? null : 'not-a-list';
-    case 'series':
-      return Array.isArray(value) && value.every(isNumber) ? null : 'not-a-list';
-    case 'text':
-      return [value].flat().every((one) => typeof one === 'string') ? null : 'not-text';
-    case 'number':
-      return [value].flat().every(isNumber) ? null : 'not-a-number';
-  }
+  const { is, why } = shapes[input.kind ?? 'number'];
+  return is(value) ? null : why;
+}
+
+/** What each kind of input must look like, and what is said when it does not. */
+const shapes: Readonly<
+  Record<(typeof inputKinds)[number], { readonly is: (value: unknown) => boolean; readonly why: CalcProblem['why'] }>
+> = {
+  label: { is: () => true, why: 'not-text' },
+  rows: { is: (value) => Array.isArray(value) && value.every(Array.isArray), why: 'not-a-list' },
+  words: { is: (value) => Array.isArray(value) && value.every(isText), why: 'not-a-list' },
+  series: { is: (value) => Array.isArray(value) && value.every(isNumber), why: 'not-a-list' },
+  object: { is: isObjectOfNumbers, why: 'not-a-number' },
+  file: { is: isText, why: 'not-text' },
+  text: { is: (value) => [value].flat().every(isText), why: 'not-text' },
+  number: { is: (value) => [value].flat().every(isNumber), why: 'not-a-number' },
+};
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
 }
 
 function isNumber(value: unknown): value is number {
   return typeof value === 'number' && Number.isFinite(value);
 }
 
-function valuesAt(inputs: Readonly<Record<string, unknown>>, at: number | null): CalcValues {
+function isObjectOfNumbers(value: unknown): value is Readonly<Record<string, number>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value) && Object.values(value).every(isNumber);
+}
+
+function valuesAt(inputs: Readonly<Record<string, unknown>>, at: number | null, readText: ReadText): CalcValues {
   const one = (key: string) => {
     const value = inputs[key];
     return at !== null && Array.isArray(value) ? (value[at] as unknown) : value;
@@ -155,6 +211,13 @@ function valuesAt(inputs: Readonly<Record<string, unknown>>, at: number | null):
     text: (key) => one(key) as string,
     series: (key) => inputs[key] as readonly number[],
     rows: (key) => inputs[key] as readonly (readonly unknown[])[],
+    words: (key) => inputs[key] as readonly string[],
+    part: (key, part) => {
+      const value = inputs[key];
+      return isObjectOfNumbers(value) ? (value[part] ?? null) : null;
+    },
+    file: (key) => readText(inputs[key] as string) ?? '',
+    whole: (key) => inputs[key] ?? null,
   };
 }
 

@@ -1,5 +1,7 @@
 /** Science models by name, and published values held against them. */
+import { existsSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type CheckedRow, calcModelNamed, calcModels, runCheckTable } from '@leywright/agronomy';
 import { refusalSentence } from '@leywright/api';
@@ -80,7 +82,7 @@ async function runModel(name: string, json: boolean, io: Io): Promise<ExitCode> 
   if (model === null) return refuse(io, [said.noSuchModel(name, nearest(name, Object.keys(calcModels))[0] ?? null)]);
   const inputs = readObject(await io.input());
   if (inputs === null) return refuse(io, [said.inputNotJson]);
-  const answer = model.run(inputs);
+  const answer = model.run(inputs, (file) => textOf(resolve(file)));
   if (answer.kind === 'problems')
     return refuse(
       io,
@@ -118,10 +120,27 @@ async function checkTable(path: string, json: boolean, io: Io): Promise<ExitCode
   if (text === null) return refuse(io, [said.noChecks(path)]);
   const rows = readRows(text);
   if (typeof rows === 'string') return refuse(io, [said.badChecks(path, rows)]);
-  const checked = runCheckTable(rows);
+  const checked = runCheckTable(rows, filesBeside(path));
   if (json) printJson(io, { rows: checked });
   else io.out(checksText(checked));
   return checked.every((row) => row.status === 'met') ? 0 : 1;
+}
+
+/** Files named in a table: from the folder that holds `checks/`, else from the table's own folder. */
+function filesBeside(table: string): (file: string) => string | null {
+  const own = dirname(resolve(table));
+  const above = [own];
+  for (let folder = own; dirname(folder) !== folder; folder = dirname(folder)) above.push(dirname(folder));
+  const root = above.find((folder) => existsSync(resolve(folder, 'checks')));
+  return (file) => (root === undefined ? null : textOf(resolve(root, file))) ?? textOf(resolve(own, file));
+}
+
+function textOf(path: string): string | null {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    return null;
+  }
 }
 
 const columns = ['id', 'inputs', 'expected', 'tolerance'] as const;
