@@ -48,6 +48,9 @@ export * as fixation from './nitrogen/fixation.ts';
 export * as nitrogenModels from './nitrogen/nitrogen-models.ts';
 export type { WinterGround, YearlyNitrogen } from './nitrogen/yearly-balance.ts';
 export * as nitrogenBalance from './nitrogen/yearly-balance.ts';
+export type { AirDay, BlightDay, BlightRule, DampDay } from './pests/blight.ts';
+export type { PestDue, PestPlace, PestWeather } from './pests/pest-sums.ts';
+export * as pests from './pests/pests.ts';
 export type { DemandFigure, Rule, Source } from './reference/book-columns.ts';
 export { type CellSource, type ReferenceCell, referenceCell } from './reference/cell.ts';
 export type { Cover, MixPart, StorageRow, UndersowWeeks } from './reference/cover-columns.ts';
@@ -73,6 +76,7 @@ export * as climate from './weather/climate.ts';
 export type { DailyNormals } from './weather/daily-normals.ts';
 export * as dailyNormals from './weather/daily-normals.ts';
 export * as dayLength from './weather/day-length.ts';
+export * as hoursOfDay from './weather/hours-of-day.ts';
 export * as radiation from './weather/radiation.ts';
 export type {
   EvapotranspirationDay,

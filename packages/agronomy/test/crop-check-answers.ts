@@ -6,6 +6,7 @@ import {
   emergence,
   hedgeWork,
   nitrogenBalance,
+  pests,
   population,
   reference,
   seedOrder,
@@ -99,6 +100,14 @@ const hedge =
   (i) =>
     Number(hedgeWork.hedgeWorkOn('hedge-england', work, dayInYear(asMonthDay(String(i['date'])), 2027)).open);
 
+const blight: Answer = (i, row) => {
+  const [first, second] = (i['days'] as readonly { readonly min: number; readonly h90: number }[]).map(
+    ({ min, h90 }) => ({ tMinC: min, dampH: h90 }),
+  );
+  const rules = pests.blightRulesMet(has(first, 'first day'), has(second, 'second day'));
+  return Number(rules.includes(row['id']?.startsWith('hutton') ? 'hutton' : 'smith'));
+};
+
 const answers: readonly (readonly [ids: RegExp, answer: Answer])[] = [
   [/^pop-/, plants],
   [/^tsw-/, (i) => seedOrder.thousandSeedG(number(i, 'seeds_per_oz') / (mass.toKg(1, 'oz') * 1000))],
@@ -118,6 +127,7 @@ const answers: readonly (readonly [ids: RegExp, answer: Answer])[] = [
   [/^rate-(rye|phacelia)-least$/, (i, row) => atLeast(Number(row['expected']), cover(i).seedRateLowKgHa)],
   [/^onion-tt-22$|^crf-16$|^dbm-/, generation],
   [/^em-/, emergenceByFit],
+  [/^(hutton|smith)-/, blight],
   [/^life-/, (i) => has(storage(i).lifeSourceHighWeeks, 'published storage life')],
   [/^freeze-/, (i) => has(storage(i).freezingPointC, 'freezing point')],
   [

@@ -6,6 +6,7 @@ import { evaporationModels } from './evaporation-models.ts';
 import { carbonModels } from './fertility/carbon-models.ts';
 import { humusModels } from './fertility/humus-models.ts';
 import { mineralModels } from './fertility/mineral-models.ts';
+import { pestModels } from './pests/pest-models.ts';
 import { soilModels } from './soil/soil-models.ts';
 import { sowingModels } from './sowing-models.ts';
 import { thermalModels } from './thermal-models.ts';
@@ -22,6 +23,7 @@ export const calcModels: Readonly<Record<string, CalcModel>> = {
   ...carbonModels,
   ...humusModels,
   ...mineralModels,
+  ...pestModels,
 };
 
 /** The model of a name; null when there is none. Asked by own key, so that a model called `constructor` is none. */
