@@ -37,9 +37,9 @@ describe('two hourly days on end', () => {
     ['10 and 10 are a near miss as well', [11, 10], [11, 10], 'met', ['hutton', 'smith-near']],
     ['10 then 9 are not even that', [11, 10], [11, 9], 'met', ['hutton']],
   ] as const)('%s', (...row) => {
-    const [, first, next, verdict, rules] = row;
-    const found = second(hourly(1, ...first), hourly(2, ...next));
-    expect(found).toMatchObject({ verdict, rules, basis: 'hours-measured', dampH: next[1] });
+    const [, [tMinC, dampH], [nextMinC, nextDampH], verdict, rules] = row;
+    const found = second(hourly(1, tMinC, dampH), hourly(2, nextMinC, nextDampH));
+    expect(found).toMatchObject({ verdict, rules, basis: 'hours-measured', dampH: nextDampH });
   });
 
   test('a Smith period is always a Hutton period', () => {

@@ -29,10 +29,10 @@ describe('every row counted from a day of the calendar', () => {
     const dailyCd = 15 - (row.baseC ?? 0);
     const days = Math.ceil((row.sumLowCd ?? 0) / dailyCd - 1e-9);
     const start = dayNumber(asDay(`2027-${row.biofix}`));
-    expect(due(id, even(15))?.metOn).toBe(start + days - 1);
+    expect(due(id, even(15))?.metDay).toBe(start + days - 1);
     // Ended one day sooner the sum is not there yet.
     const short = due(id, even(15, start + days - 1 - newYear));
-    expect(short?.metOn).toBeNull();
+    expect(short?.metDay).toBeNull();
     expect(short?.state).toBe('not-yet');
     expect(short?.sumCd).toBeLessThan(row.sumLowCd ?? 0);
   });
@@ -42,8 +42,8 @@ describe('rows the grower starts', () => {
   test('580 °C d above 6 °C are 58 days at 16 °C (Finch 1988), counted from the eggs recorded', () => {
     const from = newYear + 100;
     const recorded = new Map([['crf-generation', from]]);
-    expect(due('crf-generation', even(16), { ...north, recorded })?.metOn).toBe(from + 57);
-    expect(due('crf-generation', even(15.99), { ...north, recorded })?.metOn).toBe(from + 58);
+    expect(due('crf-generation', even(16), { ...north, recorded })?.metDay).toBe(from + 57);
+    expect(due('crf-generation', even(15.99), { ...north, recorded })?.metDay).toBe(from + 58);
   });
 
   test('without a record they wait for one, and say so', () => {
@@ -53,8 +53,8 @@ describe('rows the grower starts', () => {
   test('the next generation of carrot fly is counted from the day the first was met', () => {
     const first = due('carrot-fly-owg-soil', even(13));
     const next = due('carrot-fly-g1-soil', even(13));
-    expect(next?.from).toBe(first?.metOn);
-    expect(next?.metOn).toBe((first?.metOn ?? 0) + Math.ceil(971 / 10) - 1);
+    expect(next?.fromDay).toBe(first?.metDay);
+    expect(next?.metDay).toBe((first?.metDay ?? 0) + Math.ceil(971 / 10) - 1);
     expect(due('carrot-fly-g1-soil', even(2))).toMatchObject({ state: 'not-begun', why: 'waits-for-another-event' });
   });
 
@@ -67,13 +67,13 @@ describe('bounds and gaps', () => {
   test('between the lower and the upper sum an event is under way: asparagus beetle, 83 to 133 °C d above 10', () => {
     // At 20 °C ten degree-days a day: the ninth day has 90, the fourteenth 140.
     expect(due('asparagus-beetle-eggs', even(20, 8))?.state).toBe('not-yet');
-    expect(due('asparagus-beetle-eggs', even(20, 9))).toMatchObject({ state: 'under-way', metOn: newYear + 8 });
+    expect(due('asparagus-beetle-eggs', even(20, 9))).toMatchObject({ state: 'under-way', metDay: newYear + 8 });
     expect(due('asparagus-beetle-eggs', even(20, 13))?.state).toBe('under-way');
-    expect(due('asparagus-beetle-eggs', even(20, 14))).toMatchObject({ state: 'met', doneOn: newYear + 13 });
+    expect(due('asparagus-beetle-eggs', even(20, 14))).toMatchObject({ state: 'met', doneDay: newYear + 13 });
   });
 
   test('warmth above 20 °C does not hasten carrot fly where its row has that limit', () => {
-    expect(due('carrot-fly-g1-air', even(30))?.metOn).toBe(due('carrot-fly-g1-air', even(20))?.metOn);
+    expect(due('carrot-fly-g1-air', even(30))?.metDay).toBe(due('carrot-fly-g1-air', even(20))?.metDay);
   });
 
   test('a day that was not measured ends what can be said', () => {
@@ -86,8 +86,8 @@ describe('bounds and gaps', () => {
   test('south of the equator the season begins half a year later', () => {
     const july = dayNumber(asDay('2026-07-01'));
     const found = due('crf-gen1-wi', even(16.1, 300, july), { latDeg: -38 });
-    expect(dayAt(found?.from ?? 0)).toBe('2026-07-01');
-    expect(found?.metOn).toBe(july + 16); // 167 at 10 a day
+    expect(dayAt(found?.fromDay ?? 0)).toBe('2026-07-01');
+    expect(found?.metDay).toBe(july + 16); // 167 at 10 a day
   });
 
   test('each row says how far its day may be out: the published mean error, else a week', () => {
@@ -109,7 +109,7 @@ describe('bounds and gaps', () => {
           const later = pests.pestsDue(warm, north, 2027);
           pests.pestsDue(cool, north, 2027).forEach((one, at) => {
             // A limit above which warmth counts no more can make a warmer day count as much, never less.
-            if (one.metOn !== null) expect(later[at]?.metOn).toBeLessThanOrEqual(one.metOn);
+            if (one.metDay !== null) expect(later[at]?.metDay).toBeLessThanOrEqual(one.metDay);
           });
         },
       ),
@@ -130,8 +130,8 @@ describe('four measured years at Seattle', () => {
 
   test.each([2012, 2013, 2014, 2015])('%i: all calendar rows come due, generations in their order', (year) => {
     const found = new Map(pests.pestsDue(weather, { latDeg: 47.45 }, year).map((one) => [one.model, one]));
-    for (const { id } of calendarRows) expect(found.get(id)?.metOn, id).not.toBeNull();
-    const on = (id: string) => found.get(id)?.metOn ?? 0;
+    for (const { id } of calendarRows) expect(found.get(id)?.metDay, id).not.toBeNull();
+    const on = (id: string) => found.get(id)?.metDay ?? 0;
     expect(on('crf-gen1-wi')).toBeLessThan(on('crf-gen2-wi'));
     expect(on('crf-gen2-wi')).toBeLessThan(on('crf-gen3-wi'));
     expect(on('onion-fly-gen1')).toBeLessThan(on('onion-fly-gen2'));
@@ -140,7 +140,7 @@ describe('four measured years at Seattle', () => {
 
   test('the warmest year, 2015, brought the flies before the coolest, 2012', () => {
     const first = (year: number) =>
-      (pests.pestsDue(weather, { latDeg: 47.45 }, year).find((one) => one.model === 'crf-gen1-wi')?.metOn ?? 0) -
+      (pests.pestsDue(weather, { latDeg: 47.45 }, year).find((one) => one.model === 'crf-gen1-wi')?.metDay ?? 0) -
       dayNumber(asDay(`${year}-01-01`));
     expect(first(2015)).toBeLessThan(first(2012));
   });

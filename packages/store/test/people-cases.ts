@@ -127,7 +127,6 @@ function accountCases(twoFarms: TwoFarms): void {
     expect([...counted].sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
     expect(await people.countFailure(theirs, ruth)).toBe(0);
   });
-
 }
 
 function invitationCases(twoFarms: TwoFarms): void {

@@ -35,10 +35,10 @@ export interface PestDue {
   readonly event: string;
   readonly state: (typeof pestStates)[number];
   /** Day the sum is counted from; null where the grower has to record it. */
-  readonly from: number | null;
+  readonly fromDay: number | null;
   /** First day with the lower sum, and with the upper one. */
-  readonly metOn: number | null;
-  readonly doneOn: number | null;
+  readonly metDay: number | null;
+  readonly doneDay: number | null;
   /** Sum at the end of the days given. */
   readonly sumCd: number;
   readonly needCd: number | null;
@@ -68,22 +68,22 @@ interface Asked extends PestPlace {
 
 function pestDue(model: PestModel, weather: PestWeather, asked: Asked): PestDue {
   const { id, pestId, event, sumLowCd, sumHighCd, baseC } = model;
-  const blank = { model: id, pest: pestId, event, metOn: null, doneOn: null, sumCd: 0, needCd: sumLowCd };
+  const blank = { model: id, pest: pestId, event, metDay: null, doneDay: null, sumCd: 0, needCd: sumLowCd };
   const errorDays = errorOf(model);
   if (sumLowCd === null || baseC === null)
-    return { ...blank, from: null, errorDays, state: 'condition', why: 'no-sum-published' };
+    return { ...blank, fromDay: null, errorDays, state: 'condition', why: 'no-sum-published' };
   const start = startOf(model, asked);
-  if (typeof start === 'string') return { ...blank, from: null, errorDays, state: 'not-begun', why: start };
+  if (typeof start === 'string') return { ...blank, fromDay: null, errorDays, state: 'not-begun', why: start };
   const run = sumFrom(model, weather, start);
-  const metOn = run.dayOf(sumLowCd);
-  const doneOn = run.dayOf(sumHighCd ?? sumLowCd);
-  const isGap = metOn === null && run.isBroken;
-  const state = metOn === null ? (isGap ? 'cannot-say' : 'not-yet') : doneOn === null ? 'under-way' : 'met';
+  const metDay = run.dayOf(sumLowCd);
+  const doneDay = run.dayOf(sumHighCd ?? sumLowCd);
+  const isGap = metDay === null && run.isBroken;
+  const state = metDay === null ? (isGap ? 'cannot-say' : 'not-yet') : doneDay === null ? 'under-way' : 'met';
   return {
     ...blank,
-    from: start,
-    metOn,
-    doneOn,
+    fromDay: start,
+    metDay,
+    doneDay,
     sumCd: run.sumCd,
     errorDays,
     state,
@@ -99,7 +99,7 @@ function startOf(model: PestModel, asked: Asked): number | NonNullable<PestDue['
   if (monthDay !== null) return calendarStart(monthDay, asked);
   const [, other] = /^event (.+)$/.exec(biofix) ?? [];
   if (other === undefined) return 'record-what-it-counts-from';
-  return asked.due.get(other)?.metOn ?? 'waits-for-another-event';
+  return asked.due.get(other)?.metDay ?? 'waits-for-another-event';
 }
 
 /** A day of the calendar, half a year later south of the equator (of the year before when that is the season's beginning). */

@@ -34,15 +34,15 @@ export interface DayEnds {
 }
 
 /** Temperature (°C) at an hour of local solar time, 0 to 24. Null where the sun does not rise or does not set: the form knows no such day. */
-export function temperatureAtHourC(day: DayEnds, hour: number, shape: HourShape = airShape): number | null {
+export function temperatureAtHourC(day: DayEnds, hourH: number, shape: HourShape = airShape): number | null {
   const sun = sunOf(day, shape);
   if (sun === null) return null;
-  if (hour >= sun.coldestAtH && hour <= sun.setsAtH) return byDayC(day, hour, sun, shape);
-  const isMorning = hour < sun.coldestAtH;
+  if (hourH >= sun.coldestAtH && hourH <= sun.setsAtH) return byDayC(day, hourH, sun, shape);
+  const isMorning = hourH < sun.coldestAtH;
   const todaySetC = byDayC(day, sun.setsAtH, sun, shape);
   const setC = isMorning ? (day.sunsetBeforeC ?? todaySetC) : todaySetC;
   const lowestC = isMorning ? day.tMinC : day.tMinNextC;
-  const sinceSetH = isMorning ? hour + 24 - sun.setsAtH : hour - sun.setsAtH;
+  const sinceSetH = isMorning ? hourH + 24 - sun.setsAtH : hourH - sun.setsAtH;
   return lowestC + (setC - lowestC) * leftOfFall(sinceSetH / sun.nightH, shape.nightFallFactor);
 }
 
@@ -79,9 +79,9 @@ function sunOf({ latDeg, dayOfYear }: DayEnds, shape: HourShape): Sun | null {
   };
 }
 
-function byDayC({ tMinC, tMaxC }: DayEnds, hour: number, sun: Sun, shape: HourShape): number {
+function byDayC({ tMinC, tMaxC }: DayEnds, hourH: number, sun: Sun, shape: HourShape): number {
   const wavesH = sun.lightH + 2 * (shape.warmestAfterNoonH - shape.coldestAfterSunriseH);
-  return tMinC + (tMaxC - tMinC) * Math.sin((Math.PI * (hour - sun.coldestAtH)) / wavesH);
+  return tMinC + (tMaxC - tMinC) * Math.sin((Math.PI * (hourH - sun.coldestAtH)) / wavesH);
 }
 
 /** 1 at sunset, 0 as the night ends. */
