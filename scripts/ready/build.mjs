@@ -108,7 +108,8 @@ export function nodeBundle(projectFolder, product) {
   const name = product.output.slice(product.output.lastIndexOf('/') + 1, -'.mjs'.length);
   return {
     absWorkingDir: projectFolder,
-    entryPoints: { [name]: product.entry },
+    // The solver's thread is a file of its own beside the program.
+    entryPoints: { [name]: product.entry, 'highs-worker': 'packages/server/src/solver/highs-worker.mjs' },
     outdir: join(projectFolder, product.output, '..'),
     outExtension: { '.js': '.mjs' },
     bundle: true,

@@ -12,3 +12,4 @@ export { type ExpectedFigure, judge, type Verdict } from './golden/expectation.t
 export { anyEdit, anyFarm, anySpan, anyStand, type Edit, edited } from './make/arbitraries.ts';
 export { chanceFrom } from './make/chance.ts';
 export { randomFarm } from './make/random-farm.ts';
+export { smallRotations } from './make/small-rotations.ts';
