@@ -2,6 +2,7 @@
 export { readServeArguments, type ServeWish, usualPort } from './app/arguments.ts';
 export { type FarmFiles, readFarmFiles } from './disk/read-folder.ts';
 export { farmOfFolder } from './farm/tables-as-entries.ts';
+export { highsKeeper } from './solver/highs-keeper.ts';
 export { type HighsSolver, highsSolver } from './solver/highs-solver.ts';
 export type { Started } from './start.ts';
 

@@ -31,7 +31,8 @@ export interface Column {
 export interface ModelDraft {
   /** Adds a column and gives its place. Without bounds it is any number from 0 up. */
   readonly column: (column: Column) => number;
-  readonly row: (low: number, high: number, terms: readonly Term[]) => void;
+  /** Adds a row and gives its place. */
+  readonly row: (low: number, high: number, terms: readonly Term[]) => number;
   readonly addOffset: (score: number) => void;
   readonly finish: () => LinearModel;
 }
@@ -53,7 +54,7 @@ export function draftModel(): ModelDraft {
         entryValue.push(factor);
       }
       rowStarts.push(entryIndex.length);
-      rows.push({ low, high });
+      return rows.push({ low, high }) - 1;
     },
     addOffset: (score) => {
       offsetScore += score;

@@ -5,10 +5,9 @@
  *         never used again, and the run is tried once more in a fresh one; a thread is renewed after some runs, because the memory it
  *         has taken never shrinks.
  */
-import { existsSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { SolveAnswer, SolveAsk, Solver } from '@leywright/planner';
+import { startWorker } from './highs-thread.ts';
 
 const graceMs = 1_500;
 const lateMs = 3_000;
@@ -54,17 +53,6 @@ export function highsSolver(): HighsSolver {
       await Promise.all(idle.splice(0).map((seat) => seat.worker.terminate()));
     },
   };
-}
-
-/** Beside this file among the sources, and beside the bundle when built. */
-function startWorker(): Worker {
-  const place = new URL('./highs-worker.mjs', import.meta.url);
-  if (!existsSync(fileURLToPath(place))) throw new Error(`The solver's thread is not at ${place.pathname}.`);
-  const worker = new Worker(place, { execArgv: [] });
-  // A thread that dies while no one waits for it is found dead by the next run.
-  worker.on('error', () => undefined);
-  worker.unref();
-  return worker;
 }
 
 type Message =

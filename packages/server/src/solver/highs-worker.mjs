@@ -1,10 +1,12 @@
-// One thread that solves one model at a time with HiGHS. It is plain JavaScript, because Node starts threads from files as they are.
+// One thread that solves one model at a time with HiGHS, or keeps one and answers again after each change of it. It is plain JavaScript, because Node starts threads from files as they are.
 //
 // Message in: a job. Messages out: `better` as often as something better or a tighter bound is known, then `done` or `broken`.
 // After `broken` the machine code's memory is not to be trusted: the thread has to be ended and another one started.
 
 import { parentPort } from 'node:worker_threads';
 import loadHighs from 'highs';
+import { answerKept } from './highs-kept.mjs';
+import { endingOf, failureOf, modelOf } from './highs-model.mjs';
 
 /**
  * @typedef {object} SolveJob
@@ -31,30 +33,6 @@ async function solve(job) {
     const run = model.run(callbacksOf(highs, job));
     return answerOf(highs, model, run.modelStatus);
   });
-}
-
-/** @param {import('highs').Highs} highs @param {SolveJob['model']} model @returns {import('highs').ModelData} */
-function modelOf(highs, model) {
-  return {
-    numCols: model.columnCount,
-    numRows: model.rowCount,
-    sense: highs.constants.objectiveSense.minimize,
-    offset: model.offsetScore,
-    colCost: model.costWeight,
-    colLower: model.columnLow,
-    colUpper: model.columnHigh,
-    rowLower: model.rowLow,
-    rowUpper: model.rowHigh,
-    integrality: model.wholeIndex,
-    matrix: {
-      format: 'csr',
-      numRows: model.rowCount,
-      numCols: model.columnCount,
-      starts: model.rowStarts,
-      indices: model.entryIndex,
-      values: model.entryValue,
-    },
-  };
 }
 
 /** @param {import('highs').Highs} highs @param {SolveJob} job @returns {import('highs').HighsCallbackMap} */
@@ -93,28 +71,16 @@ function answerOf(highs, model, status) {
   };
 }
 
-/** @param {import('highs').HighsConstants['modelStatus']} known @param {number} status */
-function endingOf(known, status) {
-  if (status === known.optimal) return 'optimal';
-  if (status === known.infeasible || status === known.unboundedOrInfeasible) return 'infeasible';
-  if (status === known.interrupted) return 'stopped';
-  if (status === known.timeLimit || status === known.iterationLimit || status === known.solutionLimit) return 'time';
-  return 'failed';
-}
-
 /** @param {Record<string, unknown>} message */
 function post(message) {
   parentPort?.postMessage(message);
 }
 
-parentPort?.on('message', async (/** @type {SolveJob} */ job) => {
+parentPort?.on('message', async (/** @type {SolveJob | import('./highs-kept.mjs').KeptJob} */ job) => {
   try {
-    post(await solve(job));
+    loading ??= loadHighs();
+    post('kept' in job ? answerKept(await loading, job) : await solve(job));
   } catch (error) {
-    // Name and message alone: a stack of this program holds its whole source in one line.
-    post({
-      kind: 'broken',
-      failure: error instanceof Error ? `${error.name}: ${error.message.slice(0, 200)}` : 'unknown',
-    });
+    post({ kind: 'broken', failure: failureOf(error) });
   }
 });
