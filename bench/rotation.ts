@@ -50,6 +50,8 @@ function wordsOf(rule: PlotRule): string {
       return `${rule.course} at most ${rule.mostYears} years after the ley`;
     case 'never':
       return `never ${rule.course}`;
+    case 'barred':
+      return `${rule.course} not in years ${rule.years.join(' ')}`;
     case 'rest':
       return `rest of ${rule.organism} ${rule.restYears} years`;
     case 'pin':

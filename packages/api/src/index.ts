@@ -1,10 +1,12 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
 export { findingsPage } from './findings-page.ts';
+export { type ToldRotation, tellRotation } from './rotation/tell-rotation.ts';
 export { roundForJson } from './round.ts';
 export { schemaFiles } from './schema-files.ts';
 export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';
 export * as planShapes from './shapes/plan.ts';
+export * as rotationShapes from './shapes/rotation.ts';
 export * as toldShapes from './shapes/told.ts';
 export { speak } from './speak.ts';
 export { type ToldFinding, tellFinding, tellFindings, tellWhy } from './tell.ts';

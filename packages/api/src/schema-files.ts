@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { toldWhy } from './shapes/finding.ts';
 import { calcAnswer, calcModels, checkedRows, folderProblems } from './shapes/http.ts';
 import { plan } from './shapes/plan.ts';
+import { rotation } from './shapes/rotation.ts';
 import { exported, findings, imported, verified } from './shapes/told.ts';
 
 const shapes: Readonly<Record<string, z.ZodType>> = {
@@ -10,6 +11,7 @@ const shapes: Readonly<Record<string, z.ZodType>> = {
   check: findings,
   why: toldWhy,
   calc: calcAnswer,
+  rotation,
   'calc-list': calcModels,
   'calc-checks': checkedRows,
   import: imported,

@@ -4,6 +4,7 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright plan FARM [--year Y] [--json]       the whole chain: ground, boxes, stores, work, findings
   leywright check FARM [--json]                 findings only
   leywright why FARM FIGURE [--json]            where one figure comes from
+  leywright rotation FARM [--years N] [--pin PLOT:YEAR:COURSE] [--json]   propose the rotation, or say what conflicts
   leywright calc MODEL < inputs.json            one science model by name
   leywright calc --list                         the models, their inputs and outputs
   leywright calc --checks FILE.csv [--json]     published values held against the models
@@ -18,8 +19,6 @@ FARM is a farm folder or a zip of one; with --data DIR it is the id of a farm in
 Exit code: 0 fine, 1 findings at or above --stop-at, 2 bad input. Shapes of --json: docs/schema.`;
 
 export const later: Readonly<Record<string, string>> = {
-  rotation:
-    'leywright rotation is not in this version yet: it comes with the rotation planner. leywright plan shows the rotation as it is.',
   promise:
     'leywright promise is not in this version yet: it comes with the supply planner. leywright plan shows what the promise needs.',
   backup:

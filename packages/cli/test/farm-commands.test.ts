@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { findingShapes, planShapes, toldShapes } from '@leywright/api';
+import { findingShapes, planShapes, rotationShapes, toldShapes } from '@leywright/api';
 import { describe, expect, test } from 'vitest';
 import { farmFolder, leywright, on, project, smallFarm } from './leywright.ts';
 
@@ -131,7 +131,7 @@ describe('words that cannot be right', () => {
     expect(err).not.toMatch(/\n\s+at /);
   });
 
-  test.each(['rotation', 'promise', 'backup', 'restore'])('%s says that it comes later', async (name) => {
+  test.each(['promise', 'backup', 'restore'])('%s says that it comes later', async (name) => {
     const { code, err } = await leywright([name, demo]);
     expect(code).toBe(2);
     expect(err.trim().split('\n')).toHaveLength(1);
@@ -150,5 +150,41 @@ describe('words that cannot be right', () => {
     const named = [...out.matchAll(/^ {2}leywright ([a-z-]+)/gm)].map((match) => match[1] ?? '');
     const docs = readFileSync(join(project, 'docs', 'cli.md'), 'utf8');
     for (const name of named) expect(docs, name).toContain(`leywright ${name}`);
+  });
+});
+
+describe('leywright rotation', () => {
+  test('proposes a rotation for the sample farm with what each cell would cost otherwise', async () => {
+    const { code, out } = await leywright(['rotation', 'demo', '--years', '4', '--seconds', '5', '--json']);
+    const told = JSON.parse(out) as { kind: string; status: string; plots: { years: { course: string }[] }[] };
+    expect(code).toBe(0);
+    expect(told.kind).toBe('proposal');
+    expect(told.plots).toHaveLength(6);
+    expect(rotationShapes.rotation.safeParse(told).error?.issues).toBeUndefined();
+  }, 60_000);
+
+  test('names the rules that conflict with a wish, and leaves with 1', async () => {
+    const { code, out } = await leywright([
+      'rotation',
+      'demo',
+      '--years',
+      '4',
+      '--seconds',
+      '5',
+      '--pin',
+      'b:2027:potatoes',
+    ]);
+    expect(code).toBe(1);
+    expect(out).toContain('Potatoes is to stand here in 2027');
+    expect(out).toContain('Potatoes cannot stand here in 2027');
+  }, 60_000);
+
+  test('says everything wrong with its options at once', async () => {
+    const { code, err } = await leywright(['rotation', 'demo', '--years', '40', '--pin', 'b-2027', '--today', 'soon']);
+    expect(code).toBe(2);
+    expect(err).toContain('--years: "40"');
+    expect(err).toContain('--pin: write PLOT:YEAR:COURSE');
+    expect(err).toContain('--today: "soon"');
+    expect((await leywright(['rotation', 'demo', '--never', 'b:potatos'])).err).toContain('Did you mean potatoes');
   });
 });

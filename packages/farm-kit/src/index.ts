@@ -10,6 +10,6 @@ export { faultCodes, plantFault } from './fault/plant-fault.ts';
 export type { Planted } from './fault/planted.ts';
 export { type ExpectedFigure, judge, type Verdict } from './golden/expectation.ts';
 export { anyEdit, anyFarm, anyStand, type Edit, edited } from './make/arbitraries.ts';
-export { chanceFrom } from './make/chance.ts';
 export { randomFarm } from './make/random-farm.ts';
+export { rotatingFarm } from './make/rotating-farm.ts';
 export { smallRotations } from './make/small-rotations.ts';

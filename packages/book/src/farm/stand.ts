@@ -70,12 +70,25 @@ export interface Course {
   readonly hoursFollow: 'need' | 'ground';
 }
 
-/** Courses in order; each year every plot moves one course on. */
+/** A plot's course in one year, where it is another than the order brings. */
+export interface CoursePlacement {
+  readonly plot: PlotId;
+  readonly year: number;
+  /** Null: outside the rotation in that year, because what stands there stays, or the land is not ours. */
+  readonly course: CourseId | null;
+  readonly state: 'pencil' | 'agreed';
+  /** Why a broken rule was accepted; null when none is. */
+  readonly reason: string | null;
+}
+
+/** Courses in order; each year every plot moves one course on, but where a placement says otherwise. */
 export interface Rotation {
   readonly firstYear: number;
   readonly courses: readonly Course[];
   readonly state: 'pencil' | 'agreed';
   readonly agreedOn: Day | null;
+  /** By plot and year; left out while the order alone holds. */
+  readonly placed?: readonly CoursePlacement[];
 }
 
 /** An own rest, over or beside the reference: years between two plantings of what it names. */

@@ -25,7 +25,15 @@ import {
   weatherTable,
 } from '../rows/promise-tables.ts';
 import { coursesOf, cropsOf, restsOf } from '../rows/rotation.ts';
-import { agreedTable, courseTable, cropTable, historyTable, restTable, rotationTable } from '../rows/stand-tables.ts';
+import {
+  agreedTable,
+  courseTable,
+  cropTable,
+  historyTable,
+  placementTable,
+  restTable,
+  rotationTable,
+} from '../rows/stand-tables.ts';
 import { standsOf } from '../rows/stands.ts';
 import { tables } from '../rows/tables.ts';
 import type { Table } from '../table/column.ts';
@@ -155,8 +163,9 @@ function growingOf(rows: RowsOf, json: FarmJson, growing: Growing): Pick<Farm, '
   const head = rotationHead(json);
   if (head === null && courses.length > 0)
     growing.problems.add('missing-value', { file: 'farm.json', line: null, column: 'rotation.first_year' });
+  const placed = rows(placementTable).map((row) => row.value);
   return {
-    rotation: head === null ? null : { ...head, courses },
+    rotation: head === null ? null : { ...head, courses, ...(placed.length === 0 ? {} : { placed }) },
     rests: restsOf(rows(restTable)),
     crops: cropsOf(rows(cropTable)),
   };

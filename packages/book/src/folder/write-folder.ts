@@ -17,7 +17,15 @@ import {
   weatherTable,
 } from '../rows/promise-tables.ts';
 import { rowsOfCourses } from '../rows/rotation.ts';
-import { agreedTable, courseTable, cropTable, historyTable, restTable, rotationTable } from '../rows/stand-tables.ts';
+import {
+  agreedTable,
+  courseTable,
+  cropTable,
+  historyTable,
+  placementTable,
+  restTable,
+  rotationTable,
+} from '../rows/stand-tables.ts';
 import { rowOfStand } from '../rows/stands.ts';
 import type { Table } from '../table/column.ts';
 import { writeTable } from '../table/write-table.ts';
@@ -66,6 +74,7 @@ function putGrowing(farm: Farm, put: Put): void {
   put(historyTable, rows(true));
   put(agreedTable, rows(false));
   put(courseTable, farm.rotation?.courses ?? []);
+  put(placementTable, farm.rotation?.placed ?? []);
   put(rotationTable, farm.rotation === null ? [] : rowsOfCourses(farm.rotation));
   put(restTable, farm.rests);
   put(cropTable, farm.crops);

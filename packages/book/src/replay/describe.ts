@@ -79,7 +79,13 @@ function agreeRotation(
     draft.findings.push(bookFinding('no-rotation-to-agree', [entry.id]));
     return;
   }
-  draft.rotation = { ...draft.rotation, state: 'agreed', agreedOn: entry.doneOn };
+  const { placed } = draft.rotation;
+  draft.rotation = {
+    ...draft.rotation,
+    state: 'agreed',
+    agreedOn: entry.doneOn,
+    ...(placed === undefined ? {} : { placed: placed.map((one) => ({ ...one, state: 'agreed' as const })) }),
+  };
   for (const [id, reason] of Object.entries(reasons)) {
     const stand = tableOf(draft, 'stands').get(id);
     if (stand !== undefined) putStand(draft, { ...stand, reason });

@@ -1,5 +1,6 @@
 /** A stand that only the rotation proposes, found by its id. */
 import { type Day, dayInYear, type MonthDay } from '@leywright/measures';
+import type { Plot } from '../farm/land.ts';
 import type { Course, CourseStand, Rotation, Stand } from '../farm/stand.ts';
 import { type Draft, tableOf } from './draft.ts';
 
@@ -22,7 +23,7 @@ function proposedUnder(draft: Draft, rotation: Rotation, id: string): Proposed |
   for (const cut of id.matchAll(/(?<=[^-])-(?=(\d{4})-)/g)) {
     const year = Number(cut[1]);
     const plot = tableOf(draft, 'plots').get(id.slice(0, cut.index));
-    const course = plot === undefined ? undefined : courseOf(rotation, plot.courseAtStart, year);
+    const course = plot === undefined ? undefined : courseOf(rotation, plot, year);
     const stand = course?.stands.find((one) => one.key === id.slice(cut.index + 6));
     if (plot !== undefined && course !== undefined && stand !== undefined)
       return { plot: plot.id, year, course, stand };
@@ -30,9 +31,11 @@ function proposedUnder(draft: Draft, rotation: Rotation, id: string): Proposed |
   return null;
 }
 
-/** Each year every plot moves one course on. */
-function courseOf(rotation: Rotation, atStart: string | null, year: number): Course | undefined {
-  const at = rotation.courses.findIndex((course) => course.id === atStart);
+/** Each year every plot moves one course on, but where a placement says otherwise. */
+function courseOf(rotation: Rotation, plot: Pick<Plot, 'id' | 'courseAtStart'>, year: number): Course | undefined {
+  const placed = rotation.placed?.find((one) => one.plot === plot.id && one.year === year);
+  if (placed !== undefined) return rotation.courses.find((course) => course.id === placed.course);
+  const at = rotation.courses.findIndex((course) => course.id === plot.courseAtStart);
   if (at < 0 || year < rotation.firstYear) return undefined;
   return rotation.courses[(at + year - rotation.firstYear) % rotation.courses.length];
 }

@@ -2,6 +2,7 @@
 import type { CourseId, CropId, Day, MonthDay, PlotId, StandId, SuccessionId } from '@leywright/measures';
 import {
   type Course,
+  type CoursePlacement,
   type OwnCrop,
   type OwnRest,
   type StandEnd,
@@ -158,6 +159,20 @@ export const rotationTable: Table<RotationRow> = {
       'years from the course’s year to its end; the first such day after its start when left out',
     ),
     undersownIn: may('undersown_in', id<string>(), 'key of the stand of the same course it is sown into'),
+  },
+};
+
+export const placementTable: Table<CoursePlacement> = {
+  file: 'courses-by-year.csv',
+  about:
+    'Courses of single plots and years that differ from the order of the rotation: a rotation as planned, plot by plot.',
+  key: ['plot', 'year'],
+  columns: {
+    plot: must('plot', nameOf<PlotId>('plot'), 'where'),
+    year: must('year', wholeNumber('year', { least: 1900, most: 2200 }), 'course year'),
+    course: may('course', nameOf<CourseId>('course'), 'its course; outside the rotation in that year when left out'),
+    state: orElse('state', oneOf(['pencil', 'agreed'] as const), 'agreed', 'agreed when left out'),
+    reason: may('reason', text, 'why a broken rule was accepted'),
   },
 };
 

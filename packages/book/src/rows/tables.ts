@@ -13,7 +13,15 @@ import {
   storeTable,
   weatherTable,
 } from './promise-tables.ts';
-import { agreedTable, courseTable, cropTable, historyTable, restTable, rotationTable } from './stand-tables.ts';
+import {
+  agreedTable,
+  courseTable,
+  cropTable,
+  historyTable,
+  placementTable,
+  restTable,
+  rotationTable,
+} from './stand-tables.ts';
 
 export type AnyTable = Table<Readonly<Record<string, unknown>>>;
 
@@ -24,6 +32,7 @@ export const tables: readonly AnyTable[] = [
   featureTable,
   courseTable,
   rotationTable,
+  placementTable,
   historyTable,
   agreedTable,
   restTable,

@@ -65,6 +65,17 @@ export const rotationShape: z.ZodType<Rotation> = z.strictObject({
       hoursFollow: z.enum(['need', 'ground']),
     }),
   ),
+  placed: z.exactOptional(
+    z.array(
+      z.strictObject({
+        plot: id<PlotId>(),
+        year: z.number().int().min(1900).max(2200),
+        course: orNull(id<CourseId>()),
+        state: z.enum(['pencil', 'agreed']),
+        reason: orNull(words),
+      }),
+    ),
+  ),
 });
 
 export const restShape: z.ZodType<OwnRest> = z.strictObject({

@@ -5,14 +5,21 @@ import fc from 'fast-check';
 
 const courses = ['L1', 'L2', 'POT', 'BRA', 'ROOT'] as const;
 
+const brassicas: CourseOption = { id: 'BRA', course: 'BRA', hosts: ['clubroot'], isContinuation: false, costScore: 0 };
+
 const options: readonly CourseOption[] = [
   { id: 'L1', course: 'L1', hosts: ['legume'], isContinuation: false, costScore: 0 },
   { id: 'L2', course: 'L2', hosts: ['legume'], isContinuation: true, costScore: 0 },
   { id: 'POT+rye', course: 'POT', hosts: ['cyst'], isContinuation: false, costScore: 0.25 },
   { id: 'POT+mustard', course: 'POT', hosts: ['cyst', 'clubroot'], isContinuation: false, costScore: 0 },
-  { id: 'BRA', course: 'BRA', hosts: ['clubroot'], isContinuation: false, costScore: 0 },
+  brassicas,
   { id: 'ROOT', course: 'ROOT', hosts: ['umbel'], isContinuation: false, costScore: 0 },
 ];
+
+/** As where winter brassicas stand on into the next year: what they leave asks for a longer rest than what they meet. */
+const oneSided: readonly CourseOption[] = options.map((one) =>
+  one.id === 'BRA' ? { ...one, leaves: ['clubroot', 'cyst'] } : one,
+);
 
 const someCourses = (least: number) => fc.subarray([...courses], { minLength: least });
 const restYears = fc.record({
@@ -28,10 +35,11 @@ const plotOf = (id: string, years: number): fc.Arbitrary<RotationPlot> =>
     areaM2: fc.integer({ min: 5, max: 50 }).map((ares) => ares * 100),
     parent: fc.constantFrom(null, null, 'whole'),
     isRotated: fc.boolean().map((isIt) => isIt || id === 'P0'),
-    history: fc.array(fc.constantFrom(...options.map((one) => one.id)), { maxLength: 5 }),
+    history: fc.array(fc.constantFrom(...options.map((one) => one.id), 'BRA long gone'), { maxLength: 5 }),
     longerRestYears: fc.constantFrom<Readonly<Record<string, number>>>({}, {}, { clubroot: 5 }),
     pins: fc.constantFrom<Readonly<Record<string, string>>>({}, {}, { [years - 1]: 'POT' }, { 0: 'BRA' }),
     never: fc.constantFrom<readonly string[]>([], [], ['ROOT']),
+    barredYears: fc.constantFrom<Readonly<Record<string, readonly number[]>>>({}, {}, { BRA: [0, 1] }),
     dearScore: fc.constantFrom<Readonly<Record<string, number>>>({}, { BRA: 0.7 }),
     agreed: fc.option(fc.array(fc.option(fc.constantFrom(...courses)), { minLength: years, maxLength: years })),
   });
@@ -46,7 +54,8 @@ export const smallRotations: fc.Arbitrary<RotationProblem> = fc
       courses: fc.constant(courses),
       standardNext: fc.constant({ L1: 'L2', L2: 'POT', POT: 'BRA', BRA: 'ROOT', ROOT: 'L1' }),
       restYears,
-      options: fc.constant(options),
+      options: fc.constantFrom(options, oneSided),
+      pastOptions: fc.constant([{ ...brassicas, id: 'BRA long gone', leaves: [] }]),
       mayFollow: fc.record({
         L1: someCourses(1).map((some) => some.filter((one) => one !== 'L1')),
         L2: fc.constant(['L1']),

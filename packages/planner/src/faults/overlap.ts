@@ -19,20 +19,32 @@ export interface OverlapSetting {
   readonly setting: GroundSetting;
 }
 
+export interface Overlap {
+  readonly earlier: GroundStand;
+  readonly later: GroundStand;
+  /** Share of the plot that both stand on. */
+  readonly share: number;
+}
+
 /** Stands are in order of their first day, so each is held against those before it that still stand. */
-export function overlapFindings(stands: readonly GroundStand[], at: OverlapSetting): readonly Finding[] {
-  const findings: Finding[] = [];
+export function overlapsOf(stands: readonly GroundStand[]): readonly Overlap[] {
+  const found: Overlap[] = [];
   let standing: GroundStand[] = [];
-  for (const one of stands) {
-    standing = standing.filter((earlier) => earlier.toDay > one.fromDay);
+  for (const later of stands) {
+    standing = standing.filter((earlier) => earlier.toDay > later.fromDay);
     for (const earlier of standing) {
-      const share = overlapShare(earlier.stand.span, one.stand.span);
-      if (share > leastShare && !mayShare(earlier, one) && earlier.toDay > at.setting.days.fromDay)
-        findings.push(overlap(earlier, one, { ...at, share }));
+      const share = overlapShare(earlier.stand.span, later.stand.span);
+      if (share > leastShare && !mayShare(earlier, later)) found.push({ earlier, later, share });
     }
-    standing.push(one);
+    standing.push(later);
   }
-  return findings;
+  return found;
+}
+
+export function overlapFindings(stands: readonly GroundStand[], at: OverlapSetting): readonly Finding[] {
+  return overlapsOf(stands)
+    .filter(({ earlier }) => earlier.toDay > at.setting.days.fromDay)
+    .map(({ earlier, later, share }) => overlap(earlier, later, { ...at, share }));
 }
 
 function mayShare(a: GroundStand, b: GroundStand): boolean {

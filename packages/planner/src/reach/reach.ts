@@ -12,6 +12,7 @@
 import type { Course } from '@leywright/book';
 import type { CourseReach, Reach, ReachYear } from '../plan/supply.ts';
 import { householdsOf } from '../promise/demand.ts';
+import { placementOf } from '../rotation/lay-out.ts';
 import type { SupplyRun } from '../supply/supply-run.ts';
 import { type HouseholdGround, householdGround } from './household-ground.ts';
 import { reachHours } from './reach-hours.ts';
@@ -88,6 +89,8 @@ export function plotsInCourse(
   const places = rotation.courses.length;
   const at = rotation.courses.findIndex((one) => one.id === course);
   const plots = farm.plots.filter((plot) => {
+    const placed = placementOf(rotation, plot.id, year);
+    if (placed !== null) return placed.course === course;
     const start = rotation.courses.findIndex((one) => one.id === plot.courseAtStart);
     return start >= 0 && (((start + year - rotation.firstYear) % places) + places) % places === at;
   });

@@ -1,9 +1,9 @@
 /**
  * Why a plot has no lawful sequence: a smallest set of rules that can't all be kept, and what lifting each of them frees.
  *
- * Rule    Rules are laid aside one after another, those of the rotation's structure first and pins last; one that changes nothing stays aside.
- * Holds   no sequence keeps the whole set; with any one member laid aside there is one. The past, and that a year carries one course, are
- *         given and never members.
+ * Rule    First the fewest years are sought in which the plot has no sequence. Then rules are laid aside one after another, those of the rotation's structure first and pins last; one that changes nothing stays aside.
+ * Holds   no sequence keeps the whole set; with any one member laid aside there is one. The past, that a year carries one course, and rules that
+ *         whoever asks holds for given, are never members.
  */
 
 import { plotRules } from '../rotation-model/plot-rules.ts';
@@ -31,17 +31,47 @@ export function canKeep(problem: RotationProblem, plotIndex: number, rules: read
   return plot !== undefined && plotGraph(problem, plotIndex, plotRules(problem, plot, rules)).isFeasible;
 }
 
+/** Rules that nobody could lift, whatever was wished: they stay in every trial and are never said. */
+export type IsGiven = (rule: PlotRule) => boolean;
+
 /** Null when the plot has a lawful sequence. */
-export function conflictOf(problem: RotationProblem, plotIndex: number): Conflict | null {
+export function conflictOf(
+  problem: RotationProblem,
+  plotIndex: number,
+  isGiven: IsGiven = () => false,
+): Conflict | null {
   const plot = problem.plots[plotIndex];
   if (plot === undefined || !plot.isRotated) return null;
-  let core = [...rulesOfPlot(problem, plot)];
-  if (canKeep(problem, plotIndex, core)) return null;
-  for (const rule of [...core]) {
-    const without = core.filter((one) => one !== rule);
-    if (!canKeep(problem, plotIndex, without)) core = without;
+  const all = rulesOfPlot(problem, plot);
+  const given = all.filter(isGiven);
+  const own = all.filter((rule) => !isGiven(rule));
+  if (canKeep(problem, plotIndex, all)) return null;
+  const soonest = soonestConflict(problem, plotIndex, all);
+  const near = smallestOf(soonest, plotIndex, { rules: own, given });
+  return { plotIndex, rules: smallestOf(problem, plotIndex, { rules: near, given }) };
+}
+
+/** The same farm over the fewest years in which the plot already has no sequence: fewer rules have a part in it. */
+function soonestConflict(problem: RotationProblem, plotIndex: number, rules: readonly PlotRule[]): RotationProblem {
+  for (let years = 1; years < problem.years; years++) {
+    const shorter = { ...problem, years };
+    if (!canKeep(shorter, plotIndex, rules)) return shorter;
   }
-  return { plotIndex, rules: core };
+  return problem;
+}
+
+interface OwnAndGiven {
+  readonly rules: readonly PlotRule[];
+  readonly given: readonly PlotRule[];
+}
+
+function smallestOf(problem: RotationProblem, plotIndex: number, { rules, given }: OwnAndGiven): readonly PlotRule[] {
+  let core = rules;
+  for (const rule of rules) {
+    const without = core.filter((one) => one !== rule);
+    if (!canKeep(problem, plotIndex, [...given, ...without])) core = without;
+  }
+  return core;
 }
 
 /** Several conflicts of a plot: each further one does without the member of the last that a grower can change soonest. */

@@ -7,6 +7,8 @@
  */
 import {
   type CourseOption,
+  leftBy,
+  pastOption,
   type RotationPlot,
   type RotationProblem,
   restOn,
@@ -64,7 +66,7 @@ function addPlot(draft: ModelDraft, problem: RotationProblem, { plot, plotIndex 
   const columns = Array.from({ length: problem.years }, (_, year) =>
     problem.options.map((option) =>
       draft.column({
-        high: plot.never.includes(option.course) ? 0 : 1,
+        high: isBarred(plot, option.course, year) ? 0 : 1,
         isWhole: true,
         costWeight:
           problem.weights.optionWeight * option.costScore +
@@ -73,7 +75,7 @@ function addPlot(draft: ModelDraft, problem: RotationProblem, { plot, plotIndex 
       }),
     ),
   );
-  const past = plot.history.map((id) => problem.options.find((option) => option.id === id));
+  const past = plot.history.map((id) => pastOption(problem, id));
   const made: PlotColumns = {
     plot,
     plotIndex,
@@ -96,8 +98,15 @@ function addPlot(draft: ModelDraft, problem: RotationProblem, { plot, plotIndex 
     if (pin !== undefined) draft.row(1, 1, made.at(year, (option) => option.course === pin).terms);
     addOrder(draft, problem, { made, year });
   }
-  for (const organism of Object.keys(problem.restYears)) addRest(draft, problem, { made, organism });
+  for (const organism of Object.keys(problem.restYears)) {
+    if (isOneSided(problem, organism)) addOneSidedRest(draft, problem, { made, organism });
+    else addRest(draft, problem, { made, organism });
+  }
   return made;
+}
+
+function isBarred(plot: RotationPlot, course: string, year: number): boolean {
+  return plot.never.includes(course) || plot.barredYears?.[course]?.includes(year) === true;
 }
 
 interface PlotYear {
@@ -173,6 +182,26 @@ function addRest(draft: ModelDraft, problem: RotationProblem, { made, organism }
     }
     // A past that already breaks its rest can't be mended: nothing more may start in the window.
     if (terms.length > 0) draft.row(none, Math.max(0, 1 - count), terms);
+  }
+}
+
+/** Whether what must keep away from an organism is other than what leaves it. */
+function isOneSided(problem: RotationProblem, organism: string): boolean {
+  return [...problem.options, ...(problem.pastOptions ?? [])].some(
+    (option) => option.hosts.includes(organism) !== leftBy(option).includes(organism),
+  );
+}
+
+/** What leaves it in one year and starts that must keep away in a later one: at most one of both, year against year. */
+function addOneSidedRest(draft: ModelDraft, problem: RotationProblem, { made, organism }: PlotOrganism): void {
+  const restYears = restOn(problem, made.plot, organism);
+  for (let year = 0; year < problem.years; year++) {
+    const meets = made.at(year, (option) => option.hosts.includes(organism) && !option.isContinuation);
+    for (let back = 1; back < restYears && meets.terms.length > 0; back++) {
+      const left = made.at(year - back, (option) => leftBy(option).includes(organism));
+      if (left.count > 0) draft.row(none, 0, meets.terms);
+      else if (left.terms.length > 0) draft.row(none, 1, [...meets.terms, ...left.terms]);
+    }
   }
 }
 

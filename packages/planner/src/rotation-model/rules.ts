@@ -1,7 +1,7 @@
 /** The hard rules of one plot, one by one, so that any of them can be laid aside to see what it forbids. */
 import { type RotationPlot, type RotationProblem, restOn } from '../rotation-problem/problem.ts';
 
-export const plotRuleKinds = ['follows', 'followed-by', 'since-ley', 'never', 'rest', 'pin'] as const;
+export const plotRuleKinds = ['follows', 'followed-by', 'since-ley', 'never', 'barred', 'rest', 'pin'] as const;
 export type PlotRuleKind = (typeof plotRuleKinds)[number];
 
 /** A rule as the grower knows it. `course`, `organism` and `year` say which one of its kind. */
@@ -10,6 +10,7 @@ export type PlotRule =
   | { readonly kind: 'followed-by'; readonly course: string; readonly next: string }
   | { readonly kind: 'since-ley'; readonly course: string; readonly mostYears: number }
   | { readonly kind: 'never'; readonly course: string }
+  | { readonly kind: 'barred'; readonly course: string; readonly years: readonly number[] }
   | { readonly kind: 'rest'; readonly organism: string; readonly restYears: number; readonly isInfected: boolean }
   | { readonly kind: 'pin'; readonly year: number; readonly course: string };
 
@@ -24,6 +25,7 @@ export function rulesOfPlot(problem: RotationProblem, plot: RotationPlot): reado
       ([course, mostYears]): PlotRule => ({ kind: 'since-ley', course, mostYears }),
     ),
     ...plot.never.map((course): PlotRule => ({ kind: 'never', course })),
+    ...Object.entries(plot.barredYears ?? {}).map(([course, years]): PlotRule => ({ kind: 'barred', course, years })),
     ...Object.keys(problem.restYears).map(
       (organism): PlotRule => ({
         kind: 'rest',

@@ -1,5 +1,11 @@
 /** What a plan costs, rule by rule, reckoned from the plan itself and not from the model that found it. */
-import { type RotationPlan, type RotationProblem, rotatedPlots, stabilityScore } from '../rotation-problem/problem.ts';
+import {
+  pastOption,
+  type RotationPlan,
+  type RotationProblem,
+  rotatedPlots,
+  stabilityScore,
+} from '../rotation-problem/problem.ts';
 import { askedAres, bandAres, freeAres, splitParts } from './coupling.ts';
 
 export const softRules = ['area', 'balance', 'order', 'cover', 'stability', 'split'] as const;
@@ -62,7 +68,7 @@ function addPlotScores(scores: Record<SoftRule, number>, problem: RotationProble
   const plot = problem.plots[plotIndex];
   if (plot === undefined) return;
   const optionOf = (id: string | undefined) => problem.options.find((one) => one.id === id);
-  let before = optionOf(plot.history.at(-1))?.course ?? null;
+  let before = pastOption(problem, plot.history.at(-1) ?? '')?.course ?? null;
   for (const [year, id] of (plan[plotIndex] ?? []).entries()) {
     const option = optionOf(id);
     if (option === undefined) continue;

@@ -57,7 +57,7 @@ export function plotGraph(problem: RotationProblem, plotIndex: number, rules?: P
 function stateOfPast(plot: RotationPlot, by: PlotRules): State {
   let state: State = { lastCourseIndex: -1, yearsSinceLey: noLeyYears, waits: by.restYears.map(() => 0) };
   for (const id of plot.history) {
-    const option = by.options.find((one) => one.id === id);
+    const option = [...by.options, ...by.pastOptions].find((one) => one.id === id);
     if (option !== undefined) state = after(state, option, by);
   }
   return state;
@@ -68,7 +68,7 @@ function after(state: State, option: OptionRules, by: PlotRules): State {
     lastCourseIndex: option.courseIndex,
     yearsSinceLey: option.isLey ? 0 : Math.min(noLeyYears, state.yearsSinceLey + 1),
     waits: state.waits.map((wait, organism) =>
-      Math.max(wait - 1, option.hosts.includes(organism) ? (by.restYears[organism] ?? 0) - 1 : 0, 0),
+      Math.max(wait - 1, option.leaves.includes(organism) ? (by.restYears[organism] ?? 0) - 1 : 0, 0),
     ),
   };
 }
@@ -77,11 +77,15 @@ function isLawful(state: State, option: OptionRules, at: { readonly year: number
   const { year, by } = at;
   const { courseIndex } = option;
   const pin = by.pinIndex[year] ?? -1;
-  if ((pin >= 0 && pin !== courseIndex) || by.isNever[courseIndex] === true) return false;
+  if ((pin >= 0 && pin !== courseIndex) || isBarred(by, courseIndex, year)) return false;
   if (state.yearsSinceLey + 1 > (by.mostSinceLeyYears[courseIndex] ?? noLeyYears) && hasLeyRule(by, courseIndex))
     return false;
   if (!mayComeAfter(state.lastCourseIndex, courseIndex, by)) return false;
   return option.isContinuation || option.hosts.every((organism) => (state.waits[organism] ?? 0) <= 0);
+}
+
+function isBarred(by: PlotRules, courseIndex: number, year: number): boolean {
+  return by.isNever[courseIndex] === true || by.barredYears[courseIndex]?.has(year) === true;
 }
 
 /** Where the past is not known, anything may come. */

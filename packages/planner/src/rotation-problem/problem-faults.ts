@@ -95,7 +95,7 @@ function continuationFaults(problem: RotationProblem): readonly ProblemFault[] {
 }
 
 function plotFaults(problem: RotationProblem, plot: RotationPlot, place: string): readonly ProblemFault[] {
-  const optionIds = problem.options.map((one) => one.id);
+  const optionIds = [...problem.options, ...(problem.pastOptions ?? [])].map((one) => one.id);
   const organisms = Object.keys(problem.restYears);
   const years = Array.from({ length: problem.years }, (_, year) => String(year));
   return [

@@ -11,6 +11,8 @@ export interface CourseOption {
   readonly course: string;
   /** Organisms and families it is a host of, its cover included. */
   readonly hosts: readonly string[];
+  /** What later starts of hosts must keep away from, where that is not just what it is a host of; left out = its hosts. */
+  readonly leaves?: readonly string[];
   readonly isContinuation: boolean;
   /** What it costs beside its cheapest sister, in the score. */
   readonly costScore: number;
@@ -31,6 +33,8 @@ export interface RotationPlot {
   readonly pins: Readonly<Record<string, string>>;
   /** Courses that must not stand here. */
   readonly never: readonly string[];
+  /** Years in which a course must not stand here, by what really stood or still stands; left out = none. */
+  readonly barredYears?: Readonly<Record<string, readonly number[]>>;
   /** What a course costs here beside elsewhere, in the score. */
   readonly dearScore: Readonly<Record<string, number>>;
   /** The course agreed for each year; null where there is none. */
@@ -68,6 +72,8 @@ export interface RotationProblem {
   readonly standardNext: Readonly<Record<string, string>>;
   readonly restYears: Readonly<Record<string, number>>;
   readonly options: readonly CourseOption[];
+  /** Options that only the past may hold. */
+  readonly pastOptions?: readonly CourseOption[];
   /** Courses after which a course may come. */
   readonly mayFollow: Readonly<Record<string, readonly string[]>>;
   /** The only course that may follow: undersown, or the next year of a ley. */
@@ -83,6 +89,17 @@ export interface RotationProblem {
 
 /** A plan: for each plot in the order of the problem an option a year; empty for a plot left out. */
 export type RotationPlan = readonly (readonly string[])[];
+
+/** An option of the past, by its id. */
+export function pastOption(problem: RotationProblem, optionId: string): CourseOption | undefined {
+  const isIt = (option: CourseOption) => option.id === optionId;
+  return problem.options.find(isIt) ?? problem.pastOptions?.find(isIt);
+}
+
+/** What an option leaves behind for later starts to keep away from. */
+export function leftBy(option: CourseOption): readonly string[] {
+  return option.leaves ?? option.hosts;
+}
 
 /** Rest of an organism on a plot, in years from one start to the next. */
 export function restOn(problem: RotationProblem, plot: RotationPlot, organism: string): number {

@@ -13,6 +13,7 @@ export const breachKinds = [
   'followed-by',
   'since-ley',
   'never',
+  'barred',
   'rest',
   'pin',
 ] as const;
@@ -49,12 +50,12 @@ export function sequenceBreaches(
   const planned = sequence.map((id) => byId.get(id));
   const isWhole = planned.length === problem.years && planned.every((one) => one !== undefined);
   if (!isWhole) return [breach('not-whole', null, sequence.join(' '))];
-  const past = plot.history.map((id) => byId.get(id));
+  const past = plot.history.map((id) => byId.get(id) ?? problem.pastOptions?.find((option) => option.id === id));
   const all = [...past, ...planned].filter((one) => one !== undefined);
   return Array.from({ length: problem.years }, (_, year) => {
     const place = { all, here: past.length + year };
     return [
-      ...coursePromises(problem, plot, { ...place, year }),
+      ...coursePromises(plot, { ...place, year }),
       ...neighbourYears(problem, place),
       ...(isTooLongSinceLey(problem, place)
         ? [{ kind: 'since-ley' as const, about: all[place.here]?.course ?? '' }]
@@ -74,7 +75,6 @@ interface YearInAll {
 
 /** What is pinned here, and what must never stand here. */
 function coursePromises(
-  problem: RotationProblem,
   plot: RotationPlot,
   { all, here, year }: YearInAll & { readonly year: number },
 ): readonly Found[] {
@@ -82,7 +82,9 @@ function coursePromises(
   const pin = plot.pins[String(year)];
   const found: Found[] = [];
   if (pin !== undefined && pin !== course) found.push({ kind: 'pin', about: pin });
-  if (plot.never.includes(course) && problem.courses.includes(course)) found.push({ kind: 'never', about: course });
+  if (plot.never.includes(course)) found.push({ kind: 'never', about: course });
+  if ((plot.barredYears?.[course] ?? []).some((barred) => barred === year))
+    found.push({ kind: 'barred', about: course });
   return found;
 }
 
@@ -113,7 +115,10 @@ function brokenRests(problem: RotationProblem, plot: RotationPlot, { all, here }
     const usual = problem.restYears[organism] ?? 0;
     const longer = plot.longerRestYears[organism] ?? 0;
     const rest = Math.max(longer, usual);
-    for (let back = 1; back < rest; back++) if (all[here - back]?.hosts.includes(organism) === true) return true;
+    for (let back = 1; back < rest; back++) {
+      const earlier = all[here - back];
+      if (earlier !== undefined && (earlier.leaves ?? earlier.hosts).includes(organism)) return true;
+    }
     return false;
   });
 }

@@ -97,7 +97,8 @@ function areaAndBalance(problem: RotationProblem, course: string, areasM2: reado
 function plotScore(problem: RotationProblem, plot: RotationPlot, sequence: readonly string[]): number {
   const { weights } = problem;
   let score = 0;
-  let before = problem.options.find((option) => option.id === plot.history[plot.history.length - 1]) ?? null;
+  const last = plot.history[plot.history.length - 1];
+  let before = [...problem.options, ...(problem.pastOptions ?? [])].find((option) => option.id === last) ?? null;
   for (const [year, id] of sequence.entries()) {
     const option = problem.options.find((one) => one.id === id);
     if (option === undefined) continue;

@@ -35,6 +35,19 @@ describe('a rotation laid out', () => {
     expect(of(2026)).toBeUndefined();
   });
 
+  test('a placement puts a plot on another course in one year, and the order goes on as before', () => {
+    const placed = [
+      { plot: 'a', year: 2028, course: 'potatoes', state: 'pencil', reason: null },
+      { plot: 'a', year: 2030, course: null, state: 'agreed', reason: null },
+    ] as never;
+    const moved = { ...farm, rotation: { ...rotation(2027, courses), placed } };
+    const of = (year: number) => courseOf(moved.rotation, farm.plots[0] as never, year)?.id ?? null;
+    expect([2027, 2028, 2029, 2030, 2031].map(of)).toEqual(['squash', 'potatoes', 'potatoes', null, 'ley']);
+    const stands = planFarm(moved, { today: day('2027-01-14') }).ground[0]?.stands ?? [];
+    expect(stands.find((one) => one.id === 'a-2028-main')?.state).toBe('pencil');
+    expect(stands.filter((one) => one.courseYear === 2030)).toEqual([]);
+  });
+
   test('a ley undersown in one course stands through the next, under one id', () => {
     expect(standAt('a-2027-ley')).toMatchObject({
       from: '2027-06-28',

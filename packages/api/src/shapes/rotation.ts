@@ -1,0 +1,63 @@
+/** A proposed rotation, as the command and the server tell it. */
+import { z } from 'zod';
+import { toldFinding } from './finding.ts';
+
+const year = z.object({
+  year: z.number(),
+  course: z.string().nullable().describe('null: what stands there stays, or the land is not ours that year'),
+  name: z.string().nullable(),
+  agreed: z.string().nullable(),
+  moved: z.boolean(),
+  pinned: z.boolean(),
+  others: z
+    .array(z.object({ course: z.string(), name: z.string(), extraScore: z.number() }))
+    .describe('other lawful courses, the next best first, with what the whole plan would cost more'),
+  barred: z.array(z.string()),
+});
+
+const plan = z
+  .object({
+    firstYear: z.number(),
+    lastYear: z.number(),
+    status: z.enum(['optimal', 'time', 'stopped', 'unproven']),
+    score: z.number(),
+    bound: z.number().nullable(),
+    gapShare: z.number().nullable(),
+    seconds: z.number(),
+    areasBy: z.enum(['promise', 'even']),
+    costs: z.record(z.string(), z.number()).describe('what each soft rule costs'),
+    leftOut: z.array(z.object({ plot: z.string(), why: z.string() })),
+    plots: z.array(z.object({ plot: z.string(), letter: z.string(), name: z.string(), years: z.array(year) })),
+    pencil: z.object({ placed: z.array(z.unknown()), stands: z.array(z.unknown()) }),
+    findings: z.array(toldFinding),
+  })
+  .meta({ id: 'RotationPlan' });
+
+const head = { farm: z.string(), today: z.string(), sentence: z.string() };
+
+export const rotation = z
+  .union([
+    plan.extend({ ...head, kind: z.literal('proposal') }),
+    z.object({
+      ...head,
+      kind: z.literal('no-plan'),
+      conflicts: z.array(
+        z.object({
+          plot: z.string(),
+          name: z.string(),
+          rules: z.array(
+            z.object({
+              rule: z.string(),
+              sentence: z.string(),
+              frees: z.string(),
+              isEnough: z.boolean(),
+              sequences: z.number(),
+            }),
+          ),
+        }),
+      ),
+      partial: plan.nullable(),
+    }),
+    z.object({ ...head, kind: z.literal('nothing-to-plan') }),
+  ])
+  .meta({ id: 'Rotation', title: 'Rotation', description: 'A proposed rotation, or the rules that conflict.' });

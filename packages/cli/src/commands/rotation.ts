@@ -1,0 +1,41 @@
+/** Proposes the rotation: proven best, or by how much it may not be, or what conflicts. Changes nothing. */
+import { roundForJson, type ToldRotation, tellRotation } from '@leywright/api';
+import { farmDay } from '@leywright/book';
+import { rotations } from '@leywright/planner';
+import { highsSolver } from '@leywright/server';
+import { parseFarmWish } from '../arguments.ts';
+import { openFarm } from '../farm/open-farm.ts';
+import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
+import { parseRotationWish } from '../rotation-arguments.ts';
+import { rotationText } from '../tables/rotation-text.ts';
+import { exitOf } from './check.ts';
+
+export async function rotationCommand(args: readonly string[], io: Io): Promise<ExitCode> {
+  const own = parseRotationWish(args);
+  const parsed = parseFarmWish(own.rest, 1, io);
+  const sentences = [...own.sentences, ...(parsed.kind === 'problems' ? parsed.sentences : [])];
+  if (parsed.kind === 'problems' || sentences.length > 0) return refuse(io, sentences);
+  const { wish } = parsed;
+  const opened = await openFarm({ ...wish, name: wish.words[0] }, io);
+  if (typeof opened === 'number') return opened;
+  const { farm } = opened;
+  const unknown = own.unknownNames(farm);
+  if (unknown.length > 0) return refuse(io, unknown);
+  const today = farmDay(farm.about, wish.today, wish.isDaySaid);
+  const solver = highsSolver();
+  try {
+    const ask = { timeLimitS: own.seconds, gapShare: own.gapShare };
+    const answer = await rotations.proposeRotation(farm, { ...own.wish, today }, { ask, solver });
+    const told = tellRotation(answer, { farm, today });
+    if (wish.json) printJson(io, roundForJson(told));
+    else io.out(rotationText(told));
+    return exitOfRotation(told, () => exitOf(answer.kind === 'proposal' ? answer.findings : [], wish.stopAt));
+  } finally {
+    await solver.close();
+  }
+}
+
+function exitOfRotation(told: ToldRotation, ofFindings: () => ExitCode): ExitCode {
+  if (told.kind === 'nothing-to-plan') return 2;
+  return told.kind === 'no-plan' ? 1 : ofFindings();
+}
