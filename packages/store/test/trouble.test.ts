@@ -1,6 +1,15 @@
 /** Bad days of a disk: full, read-only, held by another program, torn. What was acknowledged stays, and what is wrong is said. */
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statfsSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { verifyBook } from '@leywright/book';
@@ -88,6 +97,8 @@ describe('a small disk', () => {
     if (disk === null) throw new Error('no disk');
     const path = join(disk.at, 'farms.sqlite');
     const store = await withFarm(path, 600);
+    const { bavail, bsize } = statfsSync(disk.at);
+    writeFileSync(join(disk.at, 'ballast'), Buffer.alloc(bavail * bsize - 40_000));
     const backup = join(disk.at, 'backup.sqlite');
     expect(await troubleOf(store.backupTo(backup))).toBe('disk-full');
     expect([existsSync(backup), existsSync(`${backup}.part`)]).toEqual([false, false]);
