@@ -15,8 +15,6 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   import: async () => (await import('./commands/import.ts')).importCommand,
   export: async () => (await import('./commands/export.ts')).exportCommand,
   serve: async () => (await import('./commands/serve.ts')).serveCommand,
-  backup: async () => (await import('./commands/backup.ts')).backupCommand,
-  restore: async () => (await import('./commands/restore.ts')).restoreCommand,
   'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
 };
 

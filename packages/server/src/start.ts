@@ -4,11 +4,10 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { refusalSentence } from '@leywright/api';
 import { asDay, type Day, type FarmId } from '@leywright/measures';
-import { openStore, type Store, storeFile } from '@leywright/store';
+import { openStore, type Store } from '@leywright/store';
 import type { ServeWish } from './app/arguments.ts';
 import { buildApp } from './app/build-app.ts';
 import type { Clock, Desk } from './app/desk.ts';
-import { startBackups } from './backup/schedule.ts';
 import { webFolder } from './disk/project-folders.ts';
 import { openSample } from './farm/sample.ts';
 import { allEntries, farmShelf } from './farm/shelf.ts';
@@ -17,6 +16,8 @@ export type Started =
   | { readonly kind: 'started'; readonly address: string; readonly stop: () => Promise<void> }
   | { readonly kind: 'refused'; readonly sentence: string };
 
+/** Name of the store's file in its folder. */
+export const storeFile = 'leywright.sqlite';
 export const version = '0.1.0';
 const thisMachine = '127.0.0.1';
 
@@ -26,25 +27,17 @@ export async function start(wish: ServeWish): Promise<Started> {
   const desk = deskOver(opened.store, clockOf(wish.today));
   const said = wish.sample ? await openSample(desk) : null;
   if (said !== null) process.stderr.write(`${said}\n`);
-  const backups = startBackups({
-    store: opened.store,
-    folder: wish.backups ?? join(wish.folder, 'backups'),
-    day: () => clockOf(null).today(),
-    say: (sentence) => process.stderr.write(`${sentence}\n`),
-  });
   let address = `http://${thisMachine}:${wish.port}`;
   const app = await buildApp({ desk, webRoot: webFolder(), address: () => address, log: process.stderr });
   try {
     address = await app.listen({ host: thisMachine, port: wish.port });
   } catch (error) {
     await app.close();
-    await backups.stop();
     await opened.store.close();
     return { kind: 'refused', sentence: portSentence(error, wish.port) };
   }
   const stop = async () => {
     await app.close();
-    await backups.stop();
     await opened.store.close();
   };
   return { kind: 'started', address, stop };

@@ -12,7 +12,6 @@ import type {
   WeighingRecord,
 } from './promise.ts';
 import type { OwnCrop, OwnRest, Rotation, Stand } from './stand.ts';
-import type { Absence, OwnJob, SeedAuthorisation, SeedLot, SeedOffer } from './work.ts';
 
 export interface Place {
   /** South is negative. */
@@ -90,11 +89,6 @@ export interface Farm {
   readonly stores: readonly StorePlace[];
   readonly storeLosses: readonly OwnStoreLoss[];
   readonly people: readonly Person[];
-  readonly absences: readonly Absence[];
-  readonly ownJobs: readonly OwnJob[];
-  readonly seedLots: readonly SeedLot[];
-  readonly seedOffers: readonly SeedOffer[];
-  readonly seedAuthorisations: readonly SeedAuthorisation[];
   readonly soilSamples: readonly SoilSample[];
   readonly weather: readonly WeatherDay[];
   readonly marks: readonly OrganismMark[];

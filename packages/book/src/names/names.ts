@@ -12,7 +12,6 @@ export const nameKinds = [
   'store',
   'store kind',
   'size',
-  'person',
 ] as const;
 export type NameKind = (typeof nameKinds)[number];
 

@@ -11,8 +11,6 @@ export interface ServeWish {
   readonly today: Day | null;
   /** Opens the sample farm when the store has none. */
   readonly sample: boolean;
-  /** Folder of the daily backups, when it is not the one in the data folder. */
-  readonly backups: string | null;
 }
 
 export const usualPort = 4517;
@@ -24,7 +22,7 @@ export function readServeArguments(
 ): ServeWish | readonly string[] {
   const read = parse(words);
   if ('problem' in read) return [read.problem];
-  const { data, port, today, host, sample, backups } = read.values;
+  const { data, port, today, host, sample } = read.values;
   const problems: string[] = [];
   const portNumber = port === undefined ? usualPort : Number(port);
   if (!Number.isInteger(portNumber) || portNumber < 0 || portNumber > 65_535)
@@ -40,7 +38,6 @@ export function readServeArguments(
     port: portNumber,
     today: day,
     sample: sample ?? false,
-    backups: backups === undefined ? null : resolve(backups),
   };
 }
 
@@ -54,7 +51,6 @@ function parse(words: readonly string[]) {
         today: { type: 'string' },
         host: { type: 'string' },
         sample: { type: 'boolean' },
-        backups: { type: 'string' },
       },
     });
   } catch (error) {
