@@ -5,6 +5,7 @@ export { roundForJson } from './round.ts';
 export { schemaFiles } from './schema-files.ts';
 export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';
+export * as peopleShapes from './shapes/people.ts';
 export * as planShapes from './shapes/plan.ts';
 export * as rotationShapes from './shapes/rotation.ts';
 export * as toldShapes from './shapes/told.ts';

@@ -15,6 +15,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   import: async () => (await import('./commands/import.ts')).importCommand,
   export: async () => (await import('./commands/export.ts')).exportCommand,
   serve: async () => (await import('./commands/serve.ts')).serveCommand,
+  people: async () => (await import('./commands/people.ts')).peopleCommand,
+  households: async () => (await import('./commands/households.ts')).householdsCommand,
   'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
 };
 

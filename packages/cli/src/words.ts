@@ -12,6 +12,8 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright export FARM --to PATH               a farm as a folder, or as a zip when PATH ends in .zip
   leywright verify-book FARM [--json]           whether the book is as it was written
   leywright serve [--data DIR] [--port N]       the app, on this machine
+  leywright people DEED FARM [PERSON]           who may sign in: list, invite, end, give-back, sign-out, factor-off
+  leywright households DEED FARM [CODE]         personal facts of households: list, export, erase, erase-over
 
 FARM is a farm folder or a zip of one; with --data DIR it is the id of a farm in that store.
 --today YYYY-MM-DD   the farm's day (else the clock's)
@@ -55,5 +57,31 @@ export const said = {
   cannotWrite: (path: string, why: string) => `"${path}" cannot be written: ${why}`,
   noStoreFarm: (found: string, ids: readonly string[]) =>
     `There is no farm "${found}" in this store.${ids.length === 0 ? ' It has none yet.' : ` It has: ${ids.join(', ')}.`}`,
+  noDeed: (command: string, found: string | undefined, nearest: string | null, deeds: readonly string[]) =>
+    `${found === undefined ? `Say what to do: leywright ${command} DEED FARM.` : `leywright ${command} knows no "${found}".`}${nearest === null ? '' : ` Did you mean ${nearest}?`} It knows ${deeds.join(', ')}.`,
+  whichFarm: (ids: readonly string[]) =>
+    `Say which farm.${ids.length === 0 ? ' This store has none yet.' : ` This store has: ${ids.join(', ')}.`}`,
+  whichPerson: 'Say which person, by the name they sign in with, such as ruth.',
+  whichHousehold: 'Say which household, by its code.',
+  notARole: (found: string | undefined, roles: readonly string[]) =>
+    `--role: ${found === undefined ? 'say which role' : `"${found}" is none`}: ${roles.join(', ')}.`,
+  notAKnownDay: (found: string) => `--as-known-on: "${found}" is not a day of the calendar. Write it 2027-06-08.`,
+  notDays: (found: string) => `--days: "${found}" is not a number of days, 1 to 30.`,
+  nobodyYet: 'Nobody can sign in yet. leywright people invite FARM PERSON --role grower makes a link for the first.',
+  invited: ({ name, until, link }: { readonly name: string; readonly until: string; readonly link: string }) =>
+    `Hand this link to ${name}. It opens once, until ${until}, and is not shown again:\n${link}`,
+  didToAccount: {
+    end: (person: string) => `"${person}" may not sign in any more, and was signed out everywhere.`,
+    'give-back': (person: string) => `"${person}" may sign in again.`,
+    'sign-out': (person: string) => `"${person}" was signed out everywhere.`,
+    'factor-off': (person: string) =>
+      `The second factor of "${person}" is off and every session ended. A grower sets up a new one at the next sign-in.`,
+  },
+  noHouseholds: 'No households are kept here.',
+  householdWritten: (code: string, path: string) => `All that is kept about household "${code}" is in ${path}.`,
+  householdErased: (code: string) =>
+    `The personal facts of household "${code}" are erased. Backups made before still hold them: let those run out.`,
+  householdsErased: (count: number, months: number) =>
+    `${count} ${count === 1 ? 'household' : 'households'} whose last box was more than ${months} months ago: personal facts erased.`,
   tooMany: (found: string) => `"${found}" is one word too many.`,
 } as const;

@@ -13,3 +13,7 @@ export async function loadServer() {
 export async function loadFounding() {
   return import('./farm/found.ts');
 }
+
+export async function loadPeople() {
+  return { ...(await import('./people/at-the-machine.ts')), ...(await import('./households/keeping.ts')) };
+}

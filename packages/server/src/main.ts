@@ -12,6 +12,7 @@ if (started.kind === 'refused') {
   console.error(started.sentence);
   process.exit(2);
 }
+for (const sentence of started.said) console.error(sentence);
 console.log(`Leywright is ready at ${started.address}`);
 for (const signal of ['SIGINT', 'SIGTERM'] as const)
   process.once(signal, () => void started.stop().then(() => process.exit(0)));

@@ -1,6 +1,8 @@
 /** Starts the server: the one place where clock, chance, disk and network meet. */
 import { randomBytes } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { refusalSentence } from '@leywright/api';
 import { asDay, type Day, type FarmId } from '@leywright/measures';
@@ -11,36 +13,75 @@ import type { Clock, Desk } from './app/desk.ts';
 import { webFolder } from './disk/project-folders.ts';
 import { openSample } from './farm/sample.ts';
 import { allEntries, farmShelf } from './farm/shelf.ts';
+import { settleAccess } from './guards/settle.ts';
+import { eraseWhatIsOver } from './households/keeping.ts';
 
 export type Started =
-  | { readonly kind: 'started'; readonly address: string; readonly stop: () => Promise<void> }
+  | {
+      readonly kind: 'started';
+      readonly address: string;
+      /** What is worth saying about how it answers. */
+      readonly said: readonly string[];
+      readonly stop: () => Promise<void>;
+    }
   | { readonly kind: 'refused'; readonly sentence: string };
 
 /** Name of the store's file in its folder. */
 export const storeFile = 'leywright.sqlite';
 export const version = '0.1.0';
-const thisMachine = '127.0.0.1';
 
 export async function start(wish: ServeWish): Promise<Started> {
   const opened = await openFolder(wish.folder);
   if (opened.kind === 'refused') return opened;
-  const desk = deskOver(opened.store, clockOf(wish.today));
+  const { store } = opened;
+  const desk = deskOver(store, clockOf(wish.today));
   const said = wish.sample ? await openSample(desk) : null;
   if (said !== null) process.stderr.write(`${said}\n`);
-  let address = `http://${thisMachine}:${wish.port}`;
-  const app = await buildApp({ desk, webRoot: webFolder(), address: () => address, log: process.stderr });
+  const settled = await settleAccess(wish, store, Date.now());
+  if (settled.kind === 'refused') {
+    await store.close();
+    return settled;
+  }
+  const scheme = settled.tls === null ? 'http' : 'https';
+  let address = settled.address ?? `${scheme}://${wish.host}:${wish.port}`;
+  const access = await settled.access(() => address);
+  const app = await buildApp({ desk, webRoot: webFolder(), access, log: process.stderr, tls: settled.tls });
   try {
-    address = await app.listen({ host: thisMachine, port: wish.port });
+    const listening = await app.listen({ host: wish.host, port: wish.port });
+    address = settled.address ?? addressOf(wish.host, listening, app.server.address());
   } catch (error) {
     await app.close();
-    await opened.store.close();
-    return { kind: 'refused', sentence: portSentence(error, wish.port) };
+    await store.close();
+    return { kind: 'refused', sentence: portSentence(error, wish) };
   }
+  const stopErasing = eraseDaily(desk);
   const stop = async () => {
+    stopErasing();
     await app.close();
-    await opened.store.close();
+    await store.close();
   };
-  return { kind: 'started', address, stop };
+  return { kind: 'started', address, said: settled.said, stop };
+}
+
+/** Where people find it: listening everywhere is no address, so the machine's own name is. */
+function addressOf(host: string, listening: string, at: AddressInfo | string | null): string {
+  if (host !== '0.0.0.0' && host !== '::') return listening;
+  const port = at !== null && typeof at === 'object' ? `:${at.port}` : '';
+  return `${new URL(listening).protocol}//${hostname().toLowerCase()}${port}`;
+}
+
+const dayMs = 86_400_000;
+
+/** What is kept about households no longer than needed goes by itself: when the server starts, and every day. */
+function eraseDaily({ store, clock }: Desk): () => void {
+  const erase = () =>
+    eraseWhatIsOver(store, clock.today(), clock.now()).catch((error: unknown) => {
+      process.stderr.write(`${refusalSentence('not-erased', { found: String(error) })}\n`);
+    });
+  void erase();
+  const timer = setInterval(erase, dayMs);
+  timer.unref();
+  return () => clearInterval(timer);
 }
 
 /** Opens the store of a data folder, making both when they are new. */
@@ -80,10 +121,10 @@ function instantOn(fixed: Day | null): string {
   return fixed === null ? now : `${fixed}${now.slice(fixed.length)}`;
 }
 
-function portSentence(error: unknown, port: number): string {
+function portSentence(error: unknown, { host, port }: ServeWish): string {
   const code = error instanceof Error && 'code' in error ? error.code : null;
   if (code === 'EADDRINUSE')
-    return `Port ${port} is in use: Leywright may be running already. Open http://${thisMachine}:${port}, or give another with --port.`;
+    return `Port ${port} is in use: Leywright may be running already. Open http://${host}:${port}, or give another with --port.`;
   if (code === 'EACCES') return `Port ${port} may not be used by you: give one above 1023 with --port.`;
   return refusalSentence('cannot-open', { found: error instanceof Error ? error.message : String(error) });
 }

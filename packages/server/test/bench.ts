@@ -8,6 +8,7 @@ import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../src/app/build-app.ts';
 import type { Desk } from '../src/app/desk.ts';
 import { farmShelf } from '../src/farm/shelf.ts';
+import { type Access, openAccess } from '../src/guards/access.ts';
 
 export interface Bench {
   readonly app: FastifyInstance;
@@ -17,7 +18,7 @@ export interface Bench {
 
 export const ownHost = '127.0.0.1:7345';
 
-export async function openBench(webRoot: string | null = null): Promise<Bench> {
+export async function openBench(webRoot: string | null = null, ways: Partial<Access> = {}): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'leywright-server-'));
   const opened = await openStore(join(folder, 'farms.sqlite'));
   if (opened.kind !== 'open') throw new Error(opened.problem.code);
@@ -29,7 +30,8 @@ export async function openBench(webRoot: string | null = null): Promise<Bench> {
     random: (bytes) => Uint8Array.from({ length: bytes }, draw),
     version: '0.1.0',
   };
-  const app = await buildApp({ desk, webRoot, address: () => `http://${ownHost}`, log: process.stderr });
+  const access = { ...(await openAccess(() => `http://${ownHost}`)), ...ways };
+  const app = await buildApp({ desk, webRoot, access, log: process.stderr });
   const close = async () => {
     await app.close();
     await opened.store.close();

@@ -84,7 +84,7 @@ class TestServer implements Server {
   entriesAfter = (_farm: string, seq: number) =>
     this.#answer(() => {
       const entries = this.book.filter((entry) => entry.seq > seq).slice(0, 3);
-      return { entries, more: entries.length === 3 };
+      return { entries, readTo: entries.at(-1)?.seq ?? seq, more: entries.length === 3 };
     });
   addEntries = (_farm: string, entries: readonly Entry[]) => this.#answer(() => this.#receive(entries));
   begin = () => this.#answer(() => ({ farm: { id: 'ash', name: 'Ash', sample: false, createdAt: now, lastSeq: 0 } }));

@@ -100,10 +100,13 @@ export const receivedEntry = entry
   .extend({ receivedAt: z.string(), seq: z.number(), salt: z.string(), bodyDigest: z.string(), hash: z.string() })
   .meta({ id: 'ReceivedEntry', description: 'An entry with its place in the chain.' });
 
-export const entriesPage = z.object({ entries: z.array(receivedEntry), lastSeq: z.number(), more: z.boolean() }).meta({
-  id: 'EntriesPage',
-  description: 'Entries after a `seq`, in order; ask again after the last one while `more`.',
-});
+export const entriesPage = z
+  .object({ entries: z.array(receivedEntry), lastSeq: z.number(), readTo: z.number(), more: z.boolean() })
+  .meta({
+    id: 'EntriesPage',
+    description:
+      'Entries after a `seq`, in order, as far as one’s role sees them; ask again after `readTo` while `more`.',
+  });
 
 export const newEntries = z.object({ entries: z.array(z.unknown()).max(5000) }).meta({ id: 'NewEntries' });
 

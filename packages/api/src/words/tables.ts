@@ -11,6 +11,7 @@ import { refusalWords } from './en-GB/refusals.ts';
 import { ruleWords } from './en-GB/rules.ts';
 import { doubtWords, whyTitles } from './en-GB/whys.ts';
 import type { Language } from './languages.ts';
+import { peopleRefusalWords } from './people/en-GB.ts';
 import type { WriteFigure } from './template.ts';
 import type { Voice } from './voice.ts';
 import type { FindingWords, HeadlineWords } from './word-kinds.ts';
@@ -34,7 +35,7 @@ export const wordTables: Readonly<Record<Language, WordTables>> = {
     mends: mendWords,
     problems: problemWords,
     rules: ruleWords,
-    refusals: refusalWords,
+    refusals: { ...refusalWords, ...peopleRefusalWords },
     whyTitles,
     doubts: doubtWords,
     headlines: headlineWords,

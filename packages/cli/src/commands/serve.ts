@@ -7,6 +7,7 @@ export async function serveCommand(args: readonly string[], io: Io): Promise<Exi
   if (!('folder' in wish)) return refuse(io, wish);
   const started = await (await loadServer()).start(wish);
   if (started.kind === 'refused') return refuse(io, [started.sentence]);
+  for (const sentence of started.said) io.err(sentence);
   io.out(`Leywright is ready at ${started.address}`);
   await untilToldToStop();
   await started.stop();

@@ -1,5 +1,6 @@
 /** Turns whatever went wrong before or in a route into problems. Only our own faults are 500, and those are logged with a number. */
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { TooOften } from '../guards/rate.ts';
 import { refuse, sendProblems } from './answer.ts';
 import { bodyLimitBytes } from './limits.ts';
 import { NotAsAsked } from './read-shape.ts';
@@ -18,6 +19,7 @@ function answer(
   referenceHex: () => string,
 ): FastifyReply {
   if (error instanceof NotAsAsked) return sendProblems(reply, 422, error.problems);
+  if (error instanceof TooOften) return refuse(reply, 429, 'too-often', { seconds: error.waitS });
   const status = error.statusCode ?? 500;
   if (status === 413) return refuse(reply, 413, 'too-large', { limitMb: Math.round(bodyLimitBytes / bytesInMb) });
   if (status === 415)

@@ -1,6 +1,14 @@
 /** Farms as the book tells them, kept ready while no entry has come in since; and their plans. */
-import { aboutFarm, type BookFinding, emptyFarm, type Farm, type ReceivedEntry, replay } from '@leywright/book';
-import type { FarmId } from '@leywright/measures';
+import {
+  aboutFarm,
+  asKnownOn,
+  type BookFinding,
+  emptyFarm,
+  type Farm,
+  type ReceivedEntry,
+  replay,
+} from '@leywright/book';
+import type { Day, FarmId } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish } from '@leywright/planner';
 import type { Store, StoredFarm } from '@leywright/store';
 
@@ -12,9 +20,17 @@ export interface OpenFarm {
   readonly bookFindings: readonly BookFinding[];
 }
 
+/** As a visitor may see it: by what was known at the end of a day, and with or without prices. */
+export interface Seen {
+  readonly knownOn: Day | null;
+  readonly money: boolean;
+}
+
+const everything: Seen = { knownOn: null, money: true };
+
 export interface FarmShelf {
   /** null when there is no such farm. */
-  readonly open: (id: FarmId) => Promise<OpenFarm | null>;
+  readonly open: (id: FarmId, seen?: Seen) => Promise<OpenFarm | null>;
   readonly plan: (open: OpenFarm, wish: PlanWish) => Plan;
 }
 
@@ -23,16 +39,18 @@ const KEPT = 8;
 const PAGE_ENTRIES = 5000;
 
 export function farmShelf(store: Store): FarmShelf {
-  const kept = new Map<FarmId, OpenFarm>();
+  const kept = new Map<string, OpenFarm>();
   const planner = makePlanner();
   return {
-    open: async (id) => {
+    open: async (id, seen = everything) => {
       const stored = await store.farm(id);
       if (stored === null) return null;
-      const ready = kept.get(id);
-      const open = ready?.stored.lastSeq === stored.lastSeq ? ready : replayed(stored, await allEntries(store, id));
-      kept.delete(id);
-      kept.set(id, open);
+      const name = `${id} ${seen.knownOn ?? ''} ${seen.money}`;
+      const ready = kept.get(name);
+      const open =
+        ready?.stored.lastSeq === stored.lastSeq ? ready : replayed(stored, await allEntries(store, id), seen);
+      kept.delete(name);
+      kept.set(name, open);
       const [oldest] = kept.keys();
       if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
       return open;
@@ -61,13 +79,15 @@ const nowhere = {
   timeZone: 'Europe/London',
 } as const;
 
-function replayed(stored: StoredFarm, entries: readonly ReceivedEntry[]): OpenFarm {
+function replayed(stored: StoredFarm, all: readonly ReceivedEntry[], { knownOn, money }: Seen): OpenFarm {
   const base = emptyFarm(aboutFarm(stored.id, stored.name, nowhere));
+  const entries = knownOn === null ? all : asKnownOn(all, knownOn, replay(base, all).farm.about.place.timeZone);
   const { farm, findings } = replay(base, entries);
+  const asSeen = (whole: Farm): Farm => (money ? whole : { ...whole, prices: [] });
   return {
     stored,
-    farm,
+    farm: asSeen(farm),
     bookFindings: findings,
-    described: () => replay(base, entries, { only: 'descriptions' }).farm,
+    described: () => asSeen(replay(base, entries, { only: 'descriptions' }).farm),
   };
 }

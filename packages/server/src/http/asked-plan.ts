@@ -2,12 +2,14 @@
 import { farmDay } from '@leywright/book';
 import { type FarmId, readId, yearOf } from '@leywright/measures';
 import type { Plan, PlanWish } from '@leywright/planner';
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { refuse } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';
 import { paramChars } from '../app/limits.ts';
 import type { OpenFarm } from '../farm/shelf.ts';
+import { sights } from '../people/sight.ts';
+import { knownOnOf, roleOf } from '../people/visitor.ts';
 
 export const farmParams = z.object({ farm: z.string().max(paramChars) });
 export const yearQuery = z.object({ year: z.coerce.number().int().optional() });
@@ -21,23 +23,35 @@ export interface AskedPlan {
   readonly plan: Plan;
 }
 
-/** Refuses and answers null when there is no such farm. */
-export async function askedFarm(desk: Desk, asked: string, reply: FastifyReply): Promise<OpenFarm | null> {
-  const id = readId<FarmId>(asked);
-  const open = id === null ? null : await desk.shelf.open(id);
-  if (open === null) refuse(reply, 404, 'no-such-farm', { found: asked });
+type AskedOfFarm = FastifyRequest<{ Params: { readonly farm: string } }>;
+
+/** The farm as whoever asks may see it. Refuses and answers null when there is no such farm. */
+export async function askedFarm(
+  desk: Desk,
+  { params, visitor }: Pick<AskedOfFarm, 'params' | 'visitor'>,
+  reply: FastifyReply,
+): Promise<OpenFarm | null> {
+  const id = readId<FarmId>(params.farm);
+  const open = id === null ? null : await desk.shelf.open(id, sightOf(visitor));
+  if (open === null) refuse(reply, 404, 'no-such-farm', { found: params.farm });
   return open;
+}
+
+export function sightOf(visitor: FastifyRequest['visitor']) {
+  const role = roleOf(visitor);
+  return { knownOn: knownOnOf(visitor), money: role !== null && sights[role].readsMoney };
 }
 
 /** Refuses and answers null when there is no such farm, or no plan reaches that year. */
 export async function askedPlan(
   desk: Desk,
-  asked: { readonly farm: string; readonly year: number | undefined },
+  asked: { readonly request: Pick<AskedOfFarm, 'params' | 'visitor'>; readonly year: number | undefined },
   reply: FastifyReply,
 ): Promise<AskedPlan | null> {
-  const open = await askedFarm(desk, asked.farm, reply);
+  const open = await askedFarm(desk, asked.request, reply);
   if (open === null) return null;
-  const today = farmDay(open.farm.about, desk.clock.today(), desk.clock.isDaySaid);
+  const knownOn = knownOnOf(asked.request.visitor);
+  const today = knownOn ?? farmDay(open.farm.about, desk.clock.today(), desk.clock.isDaySaid);
   if (asked.year !== undefined && Math.abs(asked.year - yearOf(today)) > YEARS_AROUND) {
     refuse(reply, 422, 'year-out-of-range', { found: asked.year });
     return null;

@@ -9,6 +9,10 @@ import { type Desk, hexOf } from '../app/desk.ts';
 import type { InputTypes } from '../app/input-types.ts';
 import { pageEntries, paramChars } from '../app/limits.ts';
 import { folderProblem } from '../farm/problems.ts';
+import { enteringProblems, namedIds } from '../people/may-enter.ts';
+import { type Eyes, eyesOf, seenOf } from '../people/see.ts';
+import { sights } from '../people/sight.ts';
+import { knownOnOf, roleOf, type Visitor } from '../people/visitor.ts';
 
 const params = z.object({ farm: z.string().max(paramChars) });
 const after = z.object({ after: z.coerce.number().int().min(0).max(Number.MAX_SAFE_INTEGER).default(0) });
@@ -29,12 +33,19 @@ export function entryRoutes(app: FastifyInstance, desk: Desk): void {
       const id = readId<FarmId>(request.params.farm);
       const stored = id === null ? null : await desk.store.farm(id);
       if (id === null || stored === null) return refuse(reply, 404, 'no-such-farm', { found: request.params.farm });
-      const entries = await desk.store.entriesAfter(id, request.query.after, pageEntries);
-      return { entries, lastSeq: stored.lastSeq, more: entries.length === pageEntries };
+      const page = await desk.store.entriesAfter(id, request.query.after, pageEntries);
+      const eyes = await eyesFor(desk, id, request.visitor);
+      const entries = await seenOf(page, eyes, (ids) => desk.store.entriesById(id, ids));
+      const readTo = page.at(-1)?.seq ?? request.query.after;
+      return { entries, lastSeq: stored.lastSeq, readTo, more: page.length === pageEntries };
     },
   );
 
-  routes.post(
+  addRoute(app, desk);
+}
+
+function addRoute(app: FastifyInstance, desk: Desk): void {
+  app.withTypeProvider<InputTypes>().post(
     '/api/farms/:farm/entries',
     {
       schema: {
@@ -43,6 +54,7 @@ export function entryRoutes(app: FastifyInstance, desk: Desk): void {
         body: httpShapes.newEntries,
         response: {
           200: httpShapes.appended,
+          403: httpShapes.problems,
           404: httpShapes.problems,
           409: httpShapes.problems,
           422: httpShapes.problems,
@@ -54,6 +66,8 @@ export function entryRoutes(app: FastifyInstance, desk: Desk): void {
       if (id === null) return refuse(reply, 404, 'no-such-farm', { found: request.params.farm });
       const { entries, problems } = readEntries(request.body.entries);
       if (problems.length > 0) return sendProblems(reply, 422, problems);
+      const notTheirs = await notTheirsToEnter(desk, { farm: id, entries, visitor: request.visitor });
+      if (notTheirs.length > 0) return sendProblems(reply, 403, notTheirs);
       const appended = await desk.store.appendEntries(id, entries, {
         receivedAt: desk.clock.now(),
         newSalt: () => hexOf(desk.random(16)),
@@ -70,6 +84,27 @@ export function entryRoutes(app: FastifyInstance, desk: Desk): void {
       return { received, already: appended.already, lastSeq: appended.lastSeq };
     },
   );
+}
+
+async function eyesFor(desk: Desk, farm: FarmId, visitor: Visitor): Promise<Eyes> {
+  const sight = sights[roleOf(visitor) ?? 'hand'];
+  const knownOn = knownOnOf(visitor);
+  // Only a day needs the farm's own zone; all else is read off the entries alone.
+  const timeZone = knownOn === null ? null : (await desk.shelf.open(farm))?.farm.about.place.timeZone;
+  return eyesOf(sight, { today: desk.clock.today(), knownOn, timeZone: timeZone ?? 'UTC' });
+}
+
+interface Sending {
+  readonly farm: FarmId;
+  readonly entries: readonly Entry[];
+  readonly visitor: Visitor;
+}
+
+async function notTheirsToEnter(desk: Desk, { farm, entries, visitor }: Sending): Promise<readonly HttpProblem[]> {
+  if (visitor.kind !== 'signed-in') return [];
+  const named = await desk.store.entriesById(farm, namedIds(entries));
+  const { person, role } = visitor.account;
+  return enteringProblems(entries, { person, sight: sights[role] }, new Map(named.map((entry) => [entry.id, entry])));
 }
 
 /** All entries, or all that is wrong with them, each with its place in what was sent. */

@@ -13,7 +13,7 @@ export function exportRoutes(app: FastifyInstance, desk: Desk): void {
     '/api/farms/:farm/export',
     { schema: { summary: 'The farm folder as a zip', params: farmParams, response: { 404: httpShapes.problems } } },
     async (request, reply) => {
-      const open = await askedFarm(desk, request.params.farm, reply);
+      const open = await askedFarm(desk, request, reply);
       if (open === null) return reply;
       const bytes = zipFolder(writeFarmFolder(open.described(), await allEntries(desk.store, open.stored.id)));
       const name = asciiName(open.stored.id);

@@ -1,7 +1,9 @@
 /** Farms of this store: list them, begin one, check a folder without keeping it. */
 import { httpShapes } from '@leywright/api';
 import { type FolderReading, readFarmFolder, readFarmZip } from '@leywright/book';
+import type { FarmId } from '@leywright/measures';
 import { type FirstSentence, knownNames } from '@leywright/planner';
+import type { StoredFarm } from '@leywright/store';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { z } from 'zod';
 import { sendProblems } from '../app/answer.ts';
@@ -11,6 +13,7 @@ import { NotAsAsked, readShape } from '../app/read-shape.ts';
 import { type Founding, foundFromFolder, foundFromSentence } from '../farm/found.ts';
 import { folderProblem } from '../farm/problems.ts';
 import { foundSample } from '../farm/sample.ts';
+import { ownFarm } from '../people/visitor.ts';
 
 export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   const routes = app.withTypeProvider<InputTypes>();
@@ -23,7 +26,7 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
   routes.get(
     '/api/farms',
     { schema: { summary: 'Farms of this store', response: { 200: httpShapes.farms } } },
-    async () => ({ farms: await desk.store.farms() }),
+    async ({ visitor }) => ({ farms: await farmsOf(desk, ownFarm(visitor)) }),
   );
 
   routes.post(
@@ -58,6 +61,13 @@ export function farmRoutes(app: FastifyInstance, desk: Desk): void {
       };
     },
   );
+}
+
+/** Whoever signed in to a farm sees that one alone. */
+async function farmsOf({ store }: Desk, own: FarmId | null): Promise<readonly StoredFarm[]> {
+  if (own === null) return store.farms();
+  const farm = await store.farm(own);
+  return farm === null ? [] : [farm];
 }
 
 /** Which of several shapes is meant is seen from what was sent, so that the problems are those of that shape. */

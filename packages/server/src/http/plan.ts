@@ -10,13 +10,14 @@ import {
   voiceOf,
 } from '@leywright/api';
 import { whyOf } from '@leywright/planner';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { refuse } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';
 import type { InputTypes } from '../app/input-types.ts';
 import { paramChars } from '../app/limits.ts';
-import { askedPlan, farmParams, yearQuery } from './asked-plan.ts';
+import { withoutMoney } from '../people/see.ts';
+import { askedPlan, farmParams, sightOf, yearQuery } from './asked-plan.ts';
 
 const refusals = { 404: httpShapes.problems, 422: httpShapes.problems };
 
@@ -27,8 +28,8 @@ export function planRoutes(app: FastifyInstance, desk: Desk): void {
     '/api/farms/:farm/plan',
     { schema: { summary: 'The whole plan', ...asking, response: { 200: planShapes.plan, ...refusals } } },
     async (request, reply) => {
-      const asked = await askedPlan(desk, { ...request.params, year: request.query.year }, reply);
-      return asked === null ? reply : reply.send(roundForJson(asked.plan));
+      const asked = await askedPlan(desk, { request, year: request.query.year }, reply);
+      return asked === null ? reply : reply.send(roundForJson(asSeen(request, asked.plan)));
     },
   );
 
@@ -42,9 +43,10 @@ export function planRoutes(app: FastifyInstance, desk: Desk): void {
       },
     },
     async (request, reply) => {
-      const asked = await askedPlan(desk, { ...request.params, year: request.query.year }, reply);
+      const asked = await askedPlan(desk, { request, year: request.query.year }, reply);
       if (asked === null) return reply;
-      return reply.send(roundForJson(tellFindings(asked.plan, voiceOf(asked.plan, asked.open.farm))));
+      const plan = asSeen(request, asked.plan);
+      return reply.send(roundForJson(tellFindings(plan, voiceOf(plan, asked.open.farm))));
     },
   );
 
@@ -60,12 +62,17 @@ export function planRoutes(app: FastifyInstance, desk: Desk): void {
       },
     },
     async (request, reply) => {
-      const asked = await askedPlan(desk, { ...request.params, year: request.query.year }, reply);
+      const asked = await askedPlan(desk, { request, year: request.query.year }, reply);
       if (asked === null) return reply;
       const figure = request.params['*'];
       const why = whyOf(asked.open.farm, asked.wish, figure);
       if (why === null) return refuse(reply, 404, 'no-such-figure', { found: figure });
-      return reply.send(roundForJson(tellWhy(why, voiceOf(asked.plan, asked.open.farm))));
+      return reply.send(roundForJson(asSeen(request, tellWhy(why, voiceOf(asked.plan, asked.open.farm)))));
     },
   );
+}
+
+/** The farm behind it was opened without prices already; this is the second lock. */
+function asSeen<T>({ visitor }: Pick<FastifyRequest, 'visitor'>, answer: T): T {
+  return sightOf(visitor).money ? answer : withoutMoney(answer);
 }

@@ -40,12 +40,12 @@ export async function pullBook(tools: BookTools, farm: string, book: LocalBook):
     return pullBook(tools, farm, { ...book, entries: [] });
   }
   const came = last === undefined ? [...first.value.entries] : after;
-  let { more } = first.value;
+  let { more, readTo } = first.value;
   while (more) {
-    const page = await tools.server.entriesAfter(farm, came.at(-1)?.seq ?? last?.seq ?? 0);
+    const page = await tools.server.entriesAfter(farm, readTo);
     if (page.kind !== 'answered') return { kind: 'unreachable' };
     came.push(...page.value.entries);
-    more = page.value.more;
+    ({ more, readTo } = page.value);
   }
   if (came.length > 0) await tools.keep.putEntries(farm, came);
   return { kind: 'pulled', book: { ...book, entries: [...book.entries, ...came] }, isNew: came.length > 0 };

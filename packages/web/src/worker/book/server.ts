@@ -43,13 +43,17 @@ export interface SentenceSent {
   readonly weeks: number;
 }
 
+export interface EntriesPage {
+  readonly entries: readonly ReceivedEntry[];
+  /** Where to ask on while there is `more`: entries that are not for one's role are left out. */
+  readonly readTo: number;
+  readonly more: boolean;
+}
+
 export interface Server {
   readonly today: () => Promise<Answer<{ readonly today: Day; readonly isDaySaid: boolean }>>;
   readonly farms: () => Promise<Answer<{ readonly farms: readonly FarmInStore[] }>>;
-  readonly entriesAfter: (
-    farm: string,
-    seq: number,
-  ) => Promise<Answer<{ readonly entries: readonly ReceivedEntry[]; readonly more: boolean }>>;
+  readonly entriesAfter: (farm: string, seq: number) => Promise<Answer<EntriesPage>>;
   readonly addEntries: (farm: string, entries: readonly Entry[]) => Promise<Answer<unknown>>;
   readonly begin: (sentence: SentenceSent) => Promise<Answer<{ readonly farm: FarmInStore }>>;
   readonly openSample: () => Promise<Answer<{ readonly farm: FarmInStore }>>;
