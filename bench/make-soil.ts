@@ -1,0 +1,114 @@
+/** A made farm for the soil bench: eight parts, each a course further on in a six-course rotation, and drawn weathers. Invented. */
+import {
+  climate,
+  dailyNormals,
+  dayWeather,
+  type SoilPart,
+  type SoilStand,
+  type SoilWeather,
+  soilProfile,
+  standHabits,
+  weather,
+} from '@leywright/agronomy';
+import { addDays, asDay, type Day, dayNumber } from '@leywright/measures';
+import { seeded } from './seeded.ts';
+
+interface Course {
+  readonly plant: string;
+  readonly isCover?: true;
+  readonly from: string;
+  readonly to: string;
+  /** Years the end lies after the beginning. */
+  readonly years: number;
+  readonly cuts?: readonly string[];
+}
+
+/** Six years: a two-year ley, then four crops with winter covers between. */
+const courses: readonly (readonly Course[])[] = [
+  [
+    {
+      plant: 'mix-ley-clover-grass',
+      isCover: true,
+      from: '04-15',
+      to: '03-10',
+      years: 2,
+      cuts: ['0-07-10', '0-09-01', '1-05-25', '1-07-10', '1-08-30'],
+    },
+  ],
+  [],
+  [
+    { plant: 'potato-maincrop', from: '05-05', to: '09-15', years: 0 },
+    { plant: 'grazing-rye', isCover: true, from: '09-25', to: '04-10', years: 1 },
+  ],
+  [
+    { plant: 'cabbage-autumn', from: '06-01', to: '10-25', years: 0 },
+    { plant: 'mix-rye-vetch', isCover: true, from: '10-30', to: '04-20', years: 1 },
+  ],
+  [{ plant: 'leek-mid', from: '06-10', to: '02-10', years: 1 }],
+  [
+    { plant: 'carrot-maincrop', from: '05-20', to: '10-20', years: 0 },
+    { plant: 'grazing-rye', isCover: true, from: '10-25', to: '04-01', years: 1 },
+  ],
+];
+
+export const firstYear = 2027;
+export const partCount = 8;
+
+/** The stands of a part over so many years. */
+function standsOf(partAt: number, years: number): readonly SoilStand[] {
+  const day = (year: number, monthDay: string): number => dayNumber(asDay(`${year}-${monthDay}`));
+  return Array.from({ length: years + 1 }, (_, at) => at).flatMap((at) => {
+    const year = firstYear - 1 + at;
+    return (courses[(at + partAt) % courses.length] ?? []).map(
+      (course): SoilStand => ({
+        id: `${partAt}-${year}-${course.plant}`,
+        habit: course.isCover
+          ? standHabits.habitOfCover(course.plant, course.years > 1 ? 'second' : 'main')
+          : standHabits.habitOfCrop(course.plant),
+        startDayNumber: day(year, course.from),
+        endDayNumber: day(year + course.years, course.to),
+        ending: course.isCover ? 'turned-in' : 'sold',
+        seedNKgHa: 2,
+        establishedShare: 1,
+        cuts: (course.cuts ?? []).map((cut) => ({
+          dayNumber: day(year + Number(cut.slice(0, 1)), cut.slice(2)),
+          use: 'left',
+        })),
+        groundWorked: true,
+      }),
+    );
+  });
+}
+
+/** The farm's parts. */
+export function makeParts(years: number): readonly SoilPart[] {
+  return Array.from({ length: partCount }, (_, partAt) => ({
+    id: `part-${partAt}`,
+    profile: soilProfile.profileOfTexture(partAt % 2 === 0 ? 'sandy loam' : 'silt loam'),
+    latDeg: 51.81,
+    stands: standsOf(partAt, years),
+    brought: [],
+    irrigation: { kind: 'none' },
+    tunnel: false,
+    depositionKgHaYear: 15,
+    startMineralNKgHa: 50,
+    startAvailableShare: 1,
+  }));
+}
+
+/** A drawn weather: the station's mean days roughened into showers, warm and cold spells. */
+export function drawWeather(span: { readonly from: Day; readonly days: number }, seed: number): SoilWeather {
+  const { station } = climate.climateNear(51.81, -0.36);
+  const to = addDays(span.from, span.days - 1);
+  const series = weather.weatherFor({ from: span.from, to }, [], dailyNormals.dailyNormals(station));
+  const random = seeded(seed);
+  let spellC = 0;
+  for (let at = 0; at < series.dayCount; at++) {
+    spellC = 0.7 * spellC + (random() - 0.5) * 7;
+    const wetness = random() < 0.4 ? -Math.log(1 - 0.999 * random()) / 0.4 : 0;
+    series.tMaxC[at] = (series.tMaxC[at] ?? 0) + spellC;
+    series.tMinC[at] = (series.tMinC[at] ?? 0) + spellC;
+    series.rainMm[at] = (series.rainMm[at] ?? 0) * wetness;
+  }
+  return dayWeather.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
+}

@@ -1,0 +1,79 @@
+/**
+ * The ground's daily account, timed: `npm run --silent bench:soil -- --json`. Prints one JSON object, budgets beside what was measured.
+ * Parts, stands and weathers are made from a seed.
+ */
+import { once } from 'node:events';
+import { cpus } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { soilRun } from '@leywright/agronomy';
+import { asDay } from '@leywright/measures';
+import { drawWeather, firstYear, makeParts } from './make-soil.ts';
+import { middleMs } from './seeded.ts';
+import type { SeasonAsk } from './soil-season-worker.ts';
+
+const seed = 20_270_114;
+const years = 10;
+const from = asDay(`${firstYear}-01-01`);
+const parts = makeParts(years);
+const tenYears = drawWeather({ from, days: 3653 }, seed);
+const [part] = parts;
+if (part === undefined) throw new Error('The made farm has no part.');
+const runOne = () => soilRun.runSoil(part, tenYears, { stepDays: 7 });
+
+// The compiler has warmed to a farm that is open: so must it here.
+for (let at = 0; at < 60; at++) runOne();
+const one = middleMs(101, runOne);
+const farm = middleMs(31, () => parts.map((each) => soilRun.runSoil(each, tenYears, { stepDays: 7 })));
+
+// Half-way through, one stand ends ten days later: what is before is taken up from the run that was.
+const before = runOne();
+const at = part.stands.findIndex((stand) => stand.endDayNumber > tenYears.startDayNumber + tenYears.dayCount / 2);
+const changedDayNumber = part.stands[at]?.endDayNumber ?? 0;
+const changed = {
+  ...part,
+  stands: part.stands.map((stand, place) =>
+    place === at ? { ...stand, endDayNumber: stand.endDayNumber + 10 } : stand,
+  ),
+};
+const again = middleMs(101, () =>
+  soilRun.runSoil(changed, tenYears, { stepDays: 7, after: { run: before, changedDayNumber } }),
+);
+
+const season: SeasonAsk = {
+  parts,
+  weathers: Array.from({ length: 100 }, (_, nth) => drawWeather({ from, days: 365 }, seed + nth)),
+};
+const workerUrl = new URL('./soil-season-worker.ts', import.meta.url).href;
+const worker = new Worker(
+  // Threads read TypeScript only where tsx is made ready in them.
+  `import('tsx/esm/api').then(({ register }) => { register(); return import(${JSON.stringify(workerUrl)}); });`,
+  { eval: true },
+);
+const seasonMs: number[] = [];
+for (let ask = 0; ask < 5; ask++) {
+  const started = performance.now();
+  worker.postMessage(season);
+  await once(worker, 'message');
+  seasonMs.push(performance.now() - started);
+}
+await worker.terminate();
+
+const plotDays = tenYears.dayCount;
+const rounded = (value: number) => Math.round(value * 100) / 100;
+console.log(
+  JSON.stringify({
+    seed,
+    cpu: cpus()[0]?.model ?? null,
+    layers: 25,
+    nsPerPlotDay: Math.round((one.ms / plotDays) * 1e6),
+    plotDaysPerSecond: Math.round(plotDays / (one.ms / 1000)),
+    onePartTenYearsMs: one.ms,
+    onePartBudgetMs: 3,
+    changedHalfWayMs: again.ms,
+    wholeFarmTenYearsMs: farm.ms,
+    wholeFarmBudgetMs: 25,
+    hundredSeasonsFirstMs: rounded(seasonMs[0] ?? 0),
+    hundredSeasonsMs: rounded([...seasonMs].sort((a, b) => a - b)[2] ?? 0),
+    hundredSeasonsBudgetMs: 600,
+  }),
+);
