@@ -10,8 +10,8 @@
 import { criticalNPct } from '../nitrogen/critical-nitrogen.ts';
 import { shareFromAir } from '../nitrogen/fixation-fall.ts';
 import { columnAt } from './soil-columns.ts';
-import { add, get, type RunState, scalar, slot, today } from './soil-state.ts';
-import { basalKcb, ownCoverShare, type StandOfRun } from './stand-of-run.ts';
+import { type RunState, scalar, slot, today } from './soil-state.ts';
+import { type StandOfRun, setCover } from './stand-of-run.ts';
 import { rootedLayers } from './water-day.ts';
 
 /** What roots leave behind in each layer, and the depth from which a take counts as deep. */
@@ -23,16 +23,13 @@ const mostADayKgHa = 6;
 /** Cover and basal coefficient of every living stand this morning. */
 export function coverOfStands(state: RunState): void {
   const { slots, scalars } = state;
-  const count = scalars[scalar.stands] ?? 0;
+  const count = scalars[scalar.stands] as number;
   let deepest = 0;
   for (let nth = 0; nth < count; nth++) {
     const from = nth * slot.size;
-    const of = state.stands[slots[from + slot.stand] ?? 0];
+    const of = state.stands[slots[from + slot.stand] as number];
     if (of === undefined) continue;
-    const canopyCd = get(slots, from + slot.canopyCd) - get(slots, from + slot.canopyFromCd);
-    const cover = ownCoverShare(of, canopyCd) * of.stand.establishedShare;
-    slots[from + slot.cover] = cover;
-    slots[from + slot.kcb] = basalKcb(of, slots[from + slot.growthCd] ?? 0, cover);
+    setCover(of, slots, from);
     deepest = Math.max(deepest, rootedLayers(state, from, true));
   }
   scalars[scalar.rootedLayers] = deepest;
@@ -41,11 +38,11 @@ export function coverOfStands(state: RunState): void {
 /** Growth and nitrogen of every living stand. */
 export function growStands(state: RunState, at: number): void {
   const { slots, handedValues } = state;
-  const count = get(state.scalars, scalar.stands);
-  const isShort = (state.weather.shortDayCount[at] ?? 0) > 0;
+  const count = state.scalars[scalar.stands] as number;
+  const isShort = (state.weather.shortDayCount[at] as number) > 0;
   for (let nth = 0; nth < count; nth++) {
     const from = nth * slot.size;
-    const of = state.stands[get(slots, from + slot.stand)];
+    const of = state.stands[slots[from + slot.stand] as number];
     if (of === undefined) continue;
     handedValues[today.dayShare] = isShort ? of.habit.shortDayShare : 1;
     growOne(state, of, from);
@@ -55,30 +52,31 @@ export function growStands(state: RunState, at: number): void {
 function growOne(state: RunState, of: StandOfRun, from: number): void {
   const { slots, handedValues } = state;
   const { habit } = of;
-  const days = get(slots, from + slot.days);
+  const days = slots[from + slot.days] as number;
   slots[from + slot.days] = days + 1;
   if (days < habit.checkDays) return;
-  const airC = get(handedValues, today.airC);
-  const dayShare = get(handedValues, today.dayShare);
+  const airC = handedValues[today.airC] as number;
+  const dayShare = handedValues[today.dayShare] as number;
   const growthCd = dayShare * Math.max(0, airC - habit.growthBaseC);
-  add(slots, from + slot.canopyCd, dayShare * Math.max(0, airC - of.curve.baseC));
-  const sinceStartCd = get(slots, from + slot.growthCd);
+  slots[from + slot.canopyCd] = (slots[from + slot.canopyCd] as number) + dayShare * Math.max(0, airC - of.curve.baseC);
+  const sinceStartCd = slots[from + slot.growthCd] as number;
   slots[from + slot.growthCd] = sinceStartCd + growthCd;
   if (growthCd <= 0 || sinceStartCd > of.matureCd) return;
   const ofAge = sinceStartCd < habit.youngCd ? habit.youngGainShare : 1;
-  const gainT = ofAge * habit.gainPerCdTHa * get(slots, from + slot.cover) * growthCd;
-  const grownT = gainT * get(slots, from + slot.ks) * get(slots, from + slot.nourished);
-  const massT = get(slots, from + slot.massT) + grownT;
+  const gainT = ofAge * habit.gainPerCdTHa * (slots[from + slot.cover] as number) * growthCd;
+  const grownT = gainT * (slots[from + slot.ks] as number) * (slots[from + slot.nourished] as number);
+  const massT = (slots[from + slot.massT] as number) + grownT;
   slots[from + slot.massT] = massT;
-  add(slots, from + slot.unstressedT, gainT);
-  add(slots, from + slot.grownT, grownT);
-  add(slots, from + slot.rootMassT, grownT * habit.rootMassShare);
+  slots[from + slot.unstressedT] = (slots[from + slot.unstressedT] as number) + gainT;
+  slots[from + slot.grownT] = (slots[from + slot.grownT] as number) + grownT;
+  slots[from + slot.rootMassT] = (slots[from + slot.rootMassT] as number) + grownT * habit.rootMassShare;
   const { dilution } = habit;
   const isFlat = massT < dilution.flatBelowTHa;
   const criticalKgT = (isFlat ? of.flatNPct : criticalNPct(dilution, massT)) * 10;
   // What the day's unstressed growth needs: the slope of the critical curve.
   const slope = isFlat ? 1 : 1 - dilution.exponent;
-  add(slots, from + slot.nWanted, gainT * criticalKgT * slope * (1 + habit.rootNShare));
+  slots[from + slot.nWanted] =
+    (slots[from + slot.nWanted] as number) + gainT * criticalKgT * slope * (1 + habit.rootNShare);
   handedValues[today.criticalN] = massT * criticalKgT;
   feed(state, of, from);
 }
@@ -87,60 +85,62 @@ function growOne(state: RunState, of: StandOfRun, from: number): void {
 function feed(state: RunState, of: StandOfRun, from: number): void {
   const { slots, sums, handedValues } = state;
   const { habit } = of;
-  const criticalN = get(handedValues, today.criticalN);
+  const criticalN = handedValues[today.criticalN] as number;
   const withRoots = 1 + habit.rootNShare;
-  const shootN = get(slots, from + slot.shootN);
+  const shootN = slots[from + slot.shootN] as number;
   const wanted = Math.min(mostADayKgHa, Math.max(0, criticalN - shootN) * withRoots);
   if (wanted > 0) {
     const ofLegumes = wanted * habit.legumeShare;
     const layers = rootedLayers(state, from, true);
     handedValues[today.takenN] = 0;
-    if (ofLegumes < wanted) takeNitrate(state, layers, wanted - ofLegumes);
-    let soilN = get(handedValues, today.takenN);
+    handedValues[today.wantedN] = wanted - ofLegumes;
+    if (ofLegumes < wanted) takeNitrate(state, layers);
+    let soilN = handedValues[today.takenN] as number;
     let airN = 0;
     if (ofLegumes > 0) {
       const share = shareFromAir(
-        habit.airShare * get(slots, from + slot.airFactor),
+        habit.airShare * (slots[from + slot.airFactor] as number),
         nitrateIn(state, Math.min(6, layers)),
       );
-      takeNitrate(state, layers, ofLegumes * (1 - share));
-      airN = ofLegumes - get(handedValues, today.takenN);
-      soilN += get(handedValues, today.takenN);
+      handedValues[today.wantedN] = ofLegumes * (1 - share);
+      takeNitrate(state, layers);
+      airN = ofLegumes - (handedValues[today.takenN] as number);
+      soilN += handedValues[today.takenN] as number;
     }
     const got = soilN + airN;
     slots[from + slot.shootN] = shootN + got / withRoots;
-    add(slots, from + slot.rootN, got - got / withRoots);
-    add(slots, from + slot.fixedN, airN);
-    add(slots, from + slot.nGot, got);
-    add(sums, columnAt.fixedNKgHa, airN);
-    add(sums, columnAt.uptakeNKgHa, soilN);
+    slots[from + slot.rootN] = (slots[from + slot.rootN] as number) + got - got / withRoots;
+    slots[from + slot.fixedN] = (slots[from + slot.fixedN] as number) + airN;
+    slots[from + slot.nGot] = (slots[from + slot.nGot] as number) + got;
+    sums[columnAt.fixedNKgHa] = (sums[columnAt.fixedNKgHa] as number) + airN;
+    sums[columnAt.uptakeNKgHa] = (sums[columnAt.uptakeNKgHa] as number) + soilN;
   }
-  slots[from + slot.nourished] = criticalN > 0 ? Math.min(1, get(slots, from + slot.shootN) / criticalN) : 1;
+  slots[from + slot.nourished] = criticalN > 0 ? Math.min(1, (slots[from + slot.shootN] as number) / criticalN) : 1;
 }
 
-/** Takes up to so much nitrate (kg/ha) from the rooted layers, more from the top and where there is more. Hands over what it got. */
-function takeNitrate(state: RunState, layers: number, wantedKgHa: number): void {
+/** Takes up to the nitrate wanted (kg/ha) from the rooted layers, more from the top and where there is more. Hands over what it got. */
+function takeNitrate(state: RunState, layers: number): void {
   const { nitrateLayersKgHa, weights, sums, handedValues } = state;
   const slope = 0.75 / layers;
   let weightSum = 0;
   for (let at = 0; at < layers; at++) {
-    const weight = Math.max(0, get(nitrateLayersKgHa, at) - leftInLayerKgHa) * (1 - slope * (at + 0.5));
+    const weight = Math.max(0, (nitrateLayersKgHa[at] as number) - leftInLayerKgHa) * (1 - slope * (at + 0.5));
     weights[at] = weight;
     weightSum += weight;
   }
-  const scale = weightSum > 0 ? Math.min(1, wantedKgHa / weightSum) : 0;
+  const scale = weightSum > 0 ? Math.min(1, (handedValues[today.wantedN] as number) / weightSum) : 0;
   let deep = 0;
   for (let at = 0; at < layers; at++) {
-    const taken = scale * get(weights, at);
-    nitrateLayersKgHa[at] = get(nitrateLayersKgHa, at) - taken;
+    const taken = scale * (weights[at] as number);
+    nitrateLayersKgHa[at] = (nitrateLayersKgHa[at] as number) - taken;
     if (at >= deepFromLayer) deep += taken;
   }
-  add(sums, columnAt.deepUptakeNKgHa, deep);
+  sums[columnAt.deepUptakeNKgHa] = (sums[columnAt.deepUptakeNKgHa] as number) + deep;
   handedValues[today.takenN] = scale * weightSum;
 }
 
 function nitrateIn(state: RunState, layers: number): number {
   let sum = 0;
-  for (let at = 0; at < layers; at++) sum += state.nitrateLayersKgHa[at] ?? 0;
+  for (let at = 0; at < layers; at++) sum += state.nitrateLayersKgHa[at] as number;
   return sum;
 }

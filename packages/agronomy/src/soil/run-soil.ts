@@ -11,7 +11,7 @@ import { coverOfStands, growStands } from './growth-day.ts';
 import { denitrify, nitrogenOfBatch, releaseNitrogen, workedLayers } from './residue-day.ts';
 import { columnAt, flowColumns, type SoilRun, soilColumns } from './soil-columns.ts';
 import type { SoilPart, SoilWeather } from './soil-part.ts';
-import { add, batch, get, mostStands, newRunState, type RunState, scalar, slot, today } from './soil-state.ts';
+import { batch, mostStands, newRunState, type RunState, scalar, slot, today } from './soil-state.ts';
 import { bareGroundFactor, dailyLagFactor } from './soil-temperature.ts';
 import { beginStand, bringOn, cutStand, endStand } from './stand-changes.ts';
 import { standOfRun } from './stand-of-run.ts';
@@ -101,7 +101,7 @@ function runDays(state: RunState, running: Running): void {
     if (edges[edge] === at) keptStates.set(state.values, edge++ * state.values.length);
     for (let one = happenings[next]; one !== undefined && one.at === at; one = happenings[++next]) one.happens();
     runDay(state, at);
-    const days = (state.scalars[scalar.daysInStep] ?? 0) + 1;
+    const days = (state.scalars[scalar.daysInStep] as number) + 1;
     state.scalars[scalar.daysInStep] = days;
     if (days === stepDays || at === dayCount - 1) writeRow(state, running, row++);
   }
@@ -109,16 +109,16 @@ function runDays(state: RunState, running: Running): void {
 
 function runDay(state: RunState, at: number): void {
   const { scalars, weather, constants, handedValues } = state;
-  const tMinC = get(weather.tMinC, at) + constants.warmerByC;
-  const airC = (get(weather.tMaxC, at) + constants.warmerByC + tMinC) / 2;
-  handedValues[today.etoMm] = get(weather.etoMm, at);
+  const tMinC = (weather.tMinC[at] as number) + constants.warmerByC;
+  const airC = ((weather.tMaxC[at] as number) + constants.warmerByC + tMinC) / 2;
+  handedValues[today.etoMm] = weather.etoMm[at] as number;
   handedValues[today.airC] = airC;
   coverOfStands(state);
   waterDown(state, at);
   denitrify(state);
   waterUp(state);
-  const soilC = get(scalars, scalar.soilC);
-  const swing = bareGroundFactor * (1 - get(scalars, scalar.coverShare));
+  const soilC = scalars[scalar.soilC] as number;
+  const swing = bareGroundFactor * (1 - (scalars[scalar.coverShare] as number));
   const surfaceC = airC + swing * (airC - weather.yearMeanC - constants.warmerByC);
   scalars[scalar.soilC] = soilC + dailyLagFactor * (surfaceC - soilC);
   releaseNitrogen(state);
@@ -127,9 +127,9 @@ function runDay(state: RunState, at: number): void {
 }
 
 function killByFrost(state: RunState, at: number): void {
-  const tMinC = get(state.weather.tMinC, at) + state.constants.warmerByC;
-  for (let nth = (state.scalars[scalar.stands] ?? 0) - 1; nth >= 0; nth--) {
-    const index = state.slots[nth * slot.size + slot.stand] ?? 0;
+  const tMinC = (state.weather.tMinC[at] as number) + state.constants.warmerByC;
+  for (let nth = (state.scalars[scalar.stands] as number) - 1; nth >= 0; nth--) {
+    const index = state.slots[nth * slot.size + slot.stand] as number;
     const of = state.stands[index];
     if (of !== undefined && tMinC < of.frostKillC)
       endStand(state, index, { dayNumber: state.weather.startDayNumber + at, by: 'frost' });
@@ -140,28 +140,29 @@ function writeRow(state: RunState, into: { readonly rows: Float64Array; readonly
   const { sums, scalars, slots } = state;
   const { rows, steps } = into;
   for (let column = 0; column < flowColumns; column++) {
-    rows[column * steps + row] = get(sums, column);
+    rows[column * steps + row] = sums[column] as number;
     sums[column] = 0;
   }
-  const stands = get(scalars, scalar.stands);
+  const stands = scalars[scalar.stands] as number;
   if (stands > 0) {
-    rows[columnAt.depletionMm * steps + row] = get(scalars, scalar.depletionMm);
-    rows[columnAt.readilyMm * steps + row] = get(scalars, scalar.readilyMm);
-    rows[columnAt.totalAvailableMm * steps + row] = get(scalars, scalar.totalMm);
+    rows[columnAt.depletionMm * steps + row] = scalars[scalar.depletionMm] as number;
+    rows[columnAt.readilyMm * steps + row] = scalars[scalar.readilyMm] as number;
+    rows[columnAt.totalAvailableMm * steps + row] = scalars[scalar.totalMm] as number;
   }
   rows[columnAt.waterMm * steps + row] = sumOf(state.waterLayersMm, state.layerCount);
-  rows[columnAt.soilC * steps + row] = get(scalars, scalar.soilC);
-  rows[columnAt.coverShare * steps + row] = get(scalars, scalar.coverShare);
-  rows[columnAt.rootDepthCm * steps + row] = get(scalars, scalar.rootedLayers) * 10;
+  rows[columnAt.soilC * steps + row] = scalars[scalar.soilC] as number;
+  rows[columnAt.coverShare * steps + row] = scalars[scalar.coverShare] as number;
+  rows[columnAt.rootDepthCm * steps + row] = (scalars[scalar.rootedLayers] as number) * 10;
   rows[columnAt.topMineralNKgHa * steps + row] = sumOf(state.nitrateLayersKgHa, workedLayers);
   rows[columnAt.mineralNKgHa * steps + row] = sumOf(state.nitrateLayersKgHa, state.layerCount);
-  rows[columnAt.humusNKgHa * steps + row] = get(scalars, scalar.humusN);
-  rows[columnAt.humusCKgHa * steps + row] = get(scalars, scalar.humusC);
+  rows[columnAt.humusNKgHa * steps + row] = scalars[scalar.humusN] as number;
+  rows[columnAt.humusCKgHa * steps + row] = scalars[scalar.humusC] as number;
   const plantN = columnAt.plantNKgHa * steps + row;
   const plantMass = columnAt.plantMassTHa * steps + row;
   for (let from = 0; from < stands * slot.size; from += slot.size) {
-    add(rows, plantN, get(slots, from + slot.shootN) + get(slots, from + slot.rootN));
-    add(rows, plantMass, get(slots, from + slot.massT));
+    rows[plantN] =
+      (rows[plantN] as number) + (slots[from + slot.shootN] as number) + (slots[from + slot.rootN] as number);
+    rows[plantMass] = (rows[plantMass] as number) + (slots[from + slot.massT] as number);
   }
   writeResidue(state, into, row);
   scalars[scalar.daysInStep] = 0;
@@ -173,11 +174,11 @@ function writeResidue(
   row: number,
 ): void {
   const { batches, scalars } = state;
-  let nitrogen = get(scalars, scalar.ammoniaN);
+  let nitrogen = scalars[scalar.ammoniaN] as number;
   let carbon = 0;
-  for (let nth = 0; nth < get(scalars, scalar.batches); nth++) {
+  for (let nth = 0; nth < (scalars[scalar.batches] as number); nth++) {
     const from = nth * batch.size;
-    carbon += get(batches, from + batch.residueC) + get(batches, from + batch.microbeC);
+    carbon += (batches[from + batch.residueC] as number) + (batches[from + batch.microbeC] as number);
     nitrogen += nitrogenOfBatch(state, nth);
   }
   rows[columnAt.residueNKgHa * steps + row] = nitrogen;
@@ -186,7 +187,7 @@ function writeResidue(
 
 function sumOf(values: Float64Array, count: number): number {
   let sum = 0;
-  for (let at = 0; at < count; at++) sum += values[at] ?? 0;
+  for (let at = 0; at < count; at++) sum += values[at] as number;
   return sum;
 }
 
@@ -233,7 +234,7 @@ function takeUpAgain(
 
 /** Living stands are known by their place in the list; a changed list has other places. */
 function renameStands(state: RunState, before: readonly string[], now: readonly string[]): boolean {
-  const count = Math.min(mostStands, state.scalars[scalar.stands] ?? 0);
+  const count = Math.min(mostStands, state.scalars[scalar.stands] as number);
   for (let nth = 0; nth < count; nth++) {
     const id = before[state.slots[nth * slot.size + slot.stand] ?? -1];
     const place = id === undefined ? -1 : now.indexOf(id);

@@ -9,10 +9,12 @@
 import { canopyCover, canopyRate, leftByMowingShare, thermalTimeAtCover } from '../cover/canopy-curve.ts';
 import { criticalNPct } from '../nitrogen/critical-nitrogen.ts';
 import { coefficientAt } from '../water/crop-coefficient.ts';
-import type { SoilStand } from './soil-part.ts';
+import type { SoilStand, StandHabit } from './soil-part.ts';
+import { slot } from './soil-state.ts';
 
 export interface StandOfRun {
   readonly stand: SoilStand;
+  readonly establishedShare: number;
   readonly ratePerCd: number;
   readonly fastToCd: number;
   readonly slowFactor: number;
@@ -28,36 +30,85 @@ export interface StandOfRun {
 
 /** Works out a stand. */
 export function standOfRun(stand: SoilStand): StandOfRun {
-  const { canopy } = stand.habit;
+  const habit = inOneForm(stand.habit);
+  const { canopy } = habit;
   const { startCoverShare, fullCoverShare } = canopy;
   const ratePerCd = canopyRate(startCoverShare, fullCoverShare, canopy.tFullCd);
   return {
     stand,
-    habit: stand.habit,
+    establishedShare: stand.establishedShare,
+    habit,
     curve: canopy,
     ratePerCd,
     fastToCd: Math.log(fullCoverShare / (2 * startCoverShare)) / ratePerCd,
     slowFactor: (0.25 * fullCoverShare ** 2) / startCoverShare,
     afterMowCd: thermalTimeAtCover(canopy, leftByMowingShare * fullCoverShare) ?? 0,
-    frostKillC: stand.habit.frostKillC ?? Number.NEGATIVE_INFINITY,
-    matureCd: stand.habit.matureCd ?? Number.POSITIVE_INFINITY,
-    flatNPct: criticalNPct(stand.habit.dilution, 0),
+    frostKillC: habit.frostKillC ?? Number.NEGATIVE_INFINITY,
+    matureCd: habit.matureCd ?? Number.POSITIVE_INFINITY,
+    flatNPct: criticalNPct(habit.dilution, 0),
     declineFromCd: canopy.declineFromCd ?? Number.POSITIVE_INFINITY,
   };
 }
 
-/** Its own cover at a thermal time, before what failed to come up is taken off. */
-export function ownCoverShare(of: StandOfRun, tCd: number): number {
-  const { curve } = of;
-  if (tCd > of.declineFromCd) return canopyCover(curve, tCd);
-  return tCd <= of.fastToCd
-    ? curve.startCoverShare * Math.exp(of.ratePerCd * tCd)
-    : curve.fullCoverShare - of.slowFactor * Math.exp(-of.ratePerCd * tCd);
+/** The habit written out field by field, so that all habits have one form in memory whoever made them: a day reads many of them. */
+function inOneForm(habit: StandHabit): StandHabit {
+  const { canopy, dilution } = habit;
+  return {
+    canopy: {
+      startCoverShare: canopy.startCoverShare,
+      fullCoverShare: canopy.fullCoverShare,
+      tFullCd: canopy.tFullCd,
+      baseC: canopy.baseC,
+      declineFromCd: canopy.declineFromCd,
+      declineOverCd: canopy.declineOverCd,
+    },
+    checkDays: habit.checkDays,
+    fullKcb: habit.fullKcb,
+    stagesKc: habit.stagesKc,
+    growthBaseC: habit.growthBaseC,
+    matureCd: habit.matureCd,
+    shortDayShare: habit.shortDayShare,
+    heightM: habit.heightM,
+    depletionFraction: habit.depletionFraction,
+    waterRootM: habit.waterRootM,
+    nitrogenRootM: habit.nitrogenRootM,
+    rootsDownCd: habit.rootsDownCd,
+    gainPerCdTHa: habit.gainPerCdTHa,
+    youngGainShare: habit.youngGainShare,
+    youngCd: habit.youngCd,
+    dilution: {
+      coefficient: dilution.coefficient,
+      exponent: dilution.exponent,
+      flatBelowTHa: dilution.flatBelowTHa,
+      flatPct: dilution.flatPct,
+      floorPct: dilution.floorPct,
+    },
+    rootMassShare: habit.rootMassShare,
+    rootNShare: habit.rootNShare,
+    legumeShare: habit.legumeShare,
+    airShare: habit.airShare,
+    soldMassShare: habit.soldMassShare,
+    soldNShare: habit.soldNShare,
+    frostKillC: habit.frostKillC,
+    yieldResponseFactor: habit.yieldResponseFactor,
+  };
 }
 
-/** Basal coefficient at a stage of warmth and a cover: never more than its cover can give off. */
-export function basalKcb(of: StandOfRun, growthCd: number, coverShare: number): number {
-  const { habit, curve } = of;
-  if (habit.stagesKc !== null) return coefficientAt(habit.stagesKc, growthCd) * of.stand.establishedShare;
-  return habit.fullKcb * (coverShare / curve.fullCoverShare);
+/**
+ * Writes a living stand's own cover (less what failed to come up) and basal coefficient of the morning into its slot: at its canopy's thermal time and its
+ * stage of warmth, never more than its cover can give off. Numbers go in and come out through the slots: as arguments they would be boxed every day.
+ */
+export function setCover(of: StandOfRun, slots: Float64Array, from: number): void {
+  const { curve, habit } = of;
+  const tCd = (slots[from + slot.canopyCd] as number) - (slots[from + slot.canopyFromCd] as number);
+  let cover = 0;
+  if (tCd > of.declineFromCd) cover = canopyCover(curve, tCd);
+  else if (tCd <= of.fastToCd) cover = curve.startCoverShare * Math.exp(of.ratePerCd * tCd);
+  else cover = curve.fullCoverShare - of.slowFactor * Math.exp(-of.ratePerCd * tCd);
+  cover *= of.establishedShare;
+  slots[from + slot.cover] = cover;
+  slots[from + slot.kcb] =
+    habit.stagesKc === null
+      ? habit.fullKcb * (cover / curve.fullCoverShare)
+      : coefficientAt(habit.stagesKc, slots[from + slot.growthCd] as number) * of.establishedShare;
 }

@@ -13,7 +13,7 @@ import { carbonInDryMatterShare } from '../nitrogen/residue-release.ts';
 import { curveNumberFor, runoffMm } from '../water/runoff.ts';
 import { reductionKr } from '../water/surface-evaporation.ts';
 import { columnAt } from './soil-columns.ts';
-import { add, get, type RunState, scalar, slot, today } from './soil-state.ts';
+import { type RunState, scalar, slot, today } from './soil-state.ts';
 
 /** FAO-56 sets the most that crop and wet ground give off at 1.2 in the standard climate. */
 const standardKcMax = 1.2;
@@ -21,51 +21,51 @@ const standardKcMax = 1.2;
 /** Rain, irrigation and the fall of nitrogen with the rain, sent down through the layers. */
 export function waterDown(state: RunState, at: number): void {
   const { constants, scalars, sums, waterLayersMm, nitrateLayersKgHa, tipping } = state;
-  const rainMm = state.part.tunnel ? 0 : (state.weather.rainMm[at] ?? 0);
+  const rainMm = state.part.tunnel ? 0 : (state.weather.rainMm[at] as number);
   const irrigationMm = irrigationOf(state, at);
   const ranOffMm = runoffOf(state, rainMm);
   const inMm = rainMm + irrigationMm - ranOffMm;
-  nitrateLayersKgHa[0] = get(nitrateLayersKgHa, 0) + constants.depositedKgHaDay;
-  add(sums, columnAt.depositedNKgHa, constants.depositedKgHaDay);
+  nitrateLayersKgHa[0] = (nitrateLayersKgHa[0] as number) + constants.depositedKgHaDay;
+  sums[columnAt.depositedNKgHa] = (sums[columnAt.depositedNKgHa] as number) + constants.depositedKgHaDay;
   // Wetted at the start of the day, eq. 77.
-  scalars[scalar.surfaceDepletionMm] = Math.max(0, get(scalars, scalar.surfaceDepletionMm) - inMm);
+  scalars[scalar.surfaceDepletionMm] = Math.max(0, (scalars[scalar.surfaceDepletionMm] as number) - inMm);
   tipping.belowMm[0] = 0;
   tipping.belowMm[1] = 0;
   if (rainMm + irrigationMm > 0) {
-    add(sums, columnAt.rainMm, rainMm);
-    add(sums, columnAt.irrigationMm, irrigationMm);
-    add(sums, columnAt.runoffMm, ranOffMm);
+    sums[columnAt.rainMm] = (sums[columnAt.rainMm] as number) + rainMm;
+    sums[columnAt.irrigationMm] = (sums[columnAt.irrigationMm] as number) + irrigationMm;
+    sums[columnAt.runoffMm] = (sums[columnAt.runoffMm] as number) + ranOffMm;
   }
-  if (inMm <= constants.layerFieldCapacityMm - get(waterLayersMm, 0) && constants.drainingFraction === 1) {
+  if (inMm <= constants.layerFieldCapacityMm - (waterLayersMm[0] as number) && constants.drainingFraction === 1) {
     // All of it stays in the first layer.
-    waterLayersMm[0] = get(waterLayersMm, 0) + inMm;
+    waterLayersMm[0] = (waterLayersMm[0] as number) + inMm;
     return;
   }
   tipThroughLayers(tipping, inMm, constants.drainingFraction);
   const last = state.layerCount - 1;
-  const rooted = Math.min(last, Math.max(2, get(scalars, scalar.rootedLayers) - 1));
-  add(sums, columnAt.belowRootsMm, tipping.belowMm[rooted] ?? 0);
-  add(sums, columnAt.belowRootsNKgHa, tipping.belowNKgHa[rooted] ?? 0);
-  add(sums, columnAt.drainedMm, tipping.belowMm[last] ?? 0);
-  add(sums, columnAt.leachedNKgHa, tipping.belowNKgHa[last] ?? 0);
+  const rooted = Math.min(last, Math.max(2, (scalars[scalar.rootedLayers] as number) - 1));
+  sums[columnAt.belowRootsMm] = (sums[columnAt.belowRootsMm] as number) + (tipping.belowMm[rooted] as number);
+  sums[columnAt.belowRootsNKgHa] = (sums[columnAt.belowRootsNKgHa] as number) + (tipping.belowNKgHa[rooted] as number);
+  sums[columnAt.drainedMm] = (sums[columnAt.drainedMm] as number) + (tipping.belowMm[last] as number);
+  sums[columnAt.leachedNKgHa] = (sums[columnAt.leachedNKgHa] as number) + (tipping.belowNKgHa[last] as number);
 }
 
 /** What the open ground and the stands give off. Dead residue on the ground hides its share. */
 export function waterUp(state: RunState): void {
   const { scalars, slots, handedValues } = state;
-  const stands = get(scalars, scalar.stands);
+  const stands = scalars[scalar.stands] as number;
   let open = 1;
   let kcb = 0;
   for (let nth = 0; nth < stands; nth++) {
     const from = nth * slot.size;
     // What grows under another has only the light the other leaves.
-    const own = get(slots, from + slot.kcb) * open;
+    const own = (slots[from + slot.kcb] as number) * open;
     slots[from + slot.kcb] = own;
     kcb += own;
-    open *= 1 - get(slots, from + slot.cover);
+    open *= 1 - (slots[from + slot.cover] as number);
   }
   scalars[scalar.coverShare] = 1 - open;
-  const mulchC = get(scalars, scalar.mulchC);
+  const mulchC = scalars[scalar.mulchC] as number;
   const hiddenShare = mulchC > 0 ? residueCover(mulchC / carbonInDryMatterShare / 1000) : 0;
   handedValues[today.kcb] = kcb;
   handedValues[today.openShare] = open * (1 - hiddenShare);
@@ -75,33 +75,33 @@ export function waterUp(state: RunState): void {
 
 function evaporate(state: RunState): void {
   const { constants, scalars, waterLayersMm, handedValues } = state;
-  const openShare = get(handedValues, today.openShare);
+  const openShare = handedValues[today.openShare] as number;
   if (openShare <= 0.01) return;
-  const kcb = get(handedValues, today.kcb);
-  const depletionMm = get(scalars, scalar.surfaceDepletionMm);
+  const kcb = handedValues[today.kcb] as number;
+  const depletionMm = scalars[scalar.surfaceDepletionMm] as number;
   const kcMax = Math.max(standardKcMax, kcb + 0.05);
   const kr = reductionKr(depletionMm, constants.evaporableMm, constants.readilyEvaporatedMm);
   const ke = Math.max(0, Math.min(kr * (kcMax - kcb), openShare * kcMax)); // eq. 71
-  const layerMm = get(waterLayersMm, 0);
-  const spareMm = Math.max(0, layerMm - 0.5 * get(state.wiltingLayersMm, 0));
-  const takenMm = Math.min(ke * get(handedValues, today.etoMm), spareMm);
+  const layerMm = waterLayersMm[0] as number;
+  const spareMm = Math.max(0, layerMm - 0.5 * (state.wiltingLayersMm[0] as number));
+  const takenMm = Math.min(ke * (handedValues[today.etoMm] as number), spareMm);
   waterLayersMm[0] = layerMm - takenMm;
   scalars[scalar.surfaceDepletionMm] = Math.min(constants.evaporableMm, depletionMm + takenMm / openShare); // eq. 77
-  add(state.sums, columnAt.evaporationMm, takenMm);
+  state.sums[columnAt.evaporationMm] = (state.sums[columnAt.evaporationMm] as number) + takenMm;
 }
 
 function transpire(state: RunState, nth: number): void {
   const { constants, scalars, slots, sums, waterLayersMm, wiltingLayersMm, weights } = state;
   const from = nth * slot.size;
-  const of = state.stands[get(slots, from + slot.stand)];
+  const of = state.stands[slots[from + slot.stand] as number];
   if (of === undefined) return;
-  const wantedMm = get(slots, from + slot.kcb) * get(state.handedValues, today.etoMm);
+  const wantedMm = (slots[from + slot.kcb] as number) * (state.handedValues[today.etoMm] as number);
   const layers = rootedLayers(state, from, false);
   const slope = 0.75 / layers;
   let availableMm = 0;
   let weightSum = 0;
   for (let at = 0; at < layers; at++) {
-    const spare = Math.max(0, get(waterLayersMm, at) - get(wiltingLayersMm, at));
+    const spare = Math.max(0, (waterLayersMm[at] as number) - (wiltingLayersMm[at] as number));
     const weight = spare * (1 - slope * (at + 0.5));
     availableMm += spare;
     weights[at] = weight;
@@ -113,12 +113,13 @@ function transpire(state: RunState, nth: number): void {
   const ks = reductionKr(depletionMm, totalMm, p * totalMm); // eq. 84 has the form of eq. 74
   const scale = weightSum > 0 ? Math.min(1, (ks * wantedMm) / weightSum) : 0;
   const gotMm = scale * weightSum;
-  for (let at = 0; at < layers; at++) waterLayersMm[at] = get(waterLayersMm, at) - scale * get(weights, at);
+  for (let at = 0; at < layers; at++)
+    waterLayersMm[at] = (waterLayersMm[at] as number) - scale * (weights[at] as number);
   slots[from + slot.ks] = wantedMm > 0 ? Math.min(1, gotMm / wantedMm) : 1;
-  add(slots, from + slot.waterWanted, wantedMm);
-  add(slots, from + slot.waterGot, gotMm);
-  add(sums, columnAt.transpirationMm, gotMm);
-  add(sums, columnAt.transpirationWantedMm, wantedMm);
+  slots[from + slot.waterWanted] = (slots[from + slot.waterWanted] as number) + wantedMm;
+  slots[from + slot.waterGot] = (slots[from + slot.waterGot] as number) + gotMm;
+  sums[columnAt.transpirationMm] = (sums[columnAt.transpirationMm] as number) + gotMm;
+  sums[columnAt.transpirationWantedMm] = (sums[columnAt.transpirationWantedMm] as number) + wantedMm;
   if (nth > 0) return;
   scalars[scalar.depletionMm] = depletionMm;
   scalars[scalar.readilyMm] = p * totalMm;
@@ -127,10 +128,10 @@ function transpire(state: RunState, nth: number): void {
 
 /** Layers a living stand's roots have reached, for water or for nitrogen; two at least, as seedlings have. */
 export function rootedLayers(state: RunState, from: number, forNitrogen: boolean): number {
-  const of = state.stands[get(state.slots, from + slot.stand)];
+  const of = state.stands[state.slots[from + slot.stand] as number];
   if (of === undefined) return 2;
   const greatestM = forNitrogen ? of.habit.nitrogenRootM : of.habit.waterRootM;
-  const down = Math.min(1, get(state.slots, from + slot.growthCd) / of.habit.rootsDownCd);
+  const down = Math.min(1, (state.slots[from + slot.growthCd] as number) / of.habit.rootsDownCd);
   return Math.min(state.layerCount, Math.max(2, Math.ceil((0.2 + (greatestM - 0.2) * down) * 10 - 1e-9)));
 }
 
@@ -139,8 +140,8 @@ function irrigationOf(state: RunState, at: number): number {
   if (irrigation.kind === 'none') return 0;
   const { scalars } = state;
   if (irrigation.kind === 'rule') {
-    const depletionMm = scalars[scalar.depletionMm] ?? 0;
-    if (get(scalars, scalar.stands) === 0 || depletionMm < get(scalars, scalar.readilyMm)) return 0;
+    const depletionMm = scalars[scalar.depletionMm] as number;
+    if ((scalars[scalar.stands] as number) === 0 || depletionMm < (scalars[scalar.readilyMm] as number)) return 0;
     return Math.min(irrigation.mostADayMm, Math.max(0, depletionMm - irrigation.roomForRainMm));
   }
   const day = state.weather.startDayNumber + at;
@@ -153,6 +154,6 @@ function runoffOf(state: RunState, rainMm: number): number {
   const { curveNumber } = state.part.profile;
   if (curveNumber === null || rainMm <= 0) return 0;
   const { layerFieldCapacityMm, layerAvailableMm } = state.constants;
-  const wetness = 1 - (layerFieldCapacityMm - get(state.waterLayersMm, 0)) / layerAvailableMm;
+  const wetness = 1 - (layerFieldCapacityMm - (state.waterLayersMm[0] as number)) / layerAvailableMm;
   return runoffMm(rainMm, curveNumberFor(curveNumber, wetness));
 }

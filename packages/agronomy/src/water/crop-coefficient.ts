@@ -18,7 +18,12 @@ export interface CoefficientCurve {
 
 /** The coefficient at a point of the season; after its end, the last value. */
 export function coefficientAt(curve: CoefficientCurve, sinceStartTotal: number): number {
-  const [ini, dev, mid, late] = curve.stageEndsTotal;
+  // By place: taking a list apart makes an object, and this is asked every day of every stand.
+  const ends = curve.stageEndsTotal;
+  const ini = ends[0];
+  const dev = ends[1];
+  const mid = ends[2];
+  const late = ends[3];
   if (sinceStartTotal <= ini) return curve.initialKc;
   if (sinceStartTotal < dev) return between(curve.initialKc, curve.midKc, (sinceStartTotal - ini) / (dev - ini)); // eq. 66
   if (sinceStartTotal <= mid) return curve.midKc;
