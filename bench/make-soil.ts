@@ -2,12 +2,10 @@
 import {
   climate,
   dailyNormals,
-  dayWeather,
   type SoilPart,
   type SoilStand,
   type SoilWeather,
-  soilProfile,
-  standHabits,
+  soilAccount,
   weather,
 } from '@leywright/agronomy';
 import { addDays, asDay, type Day, dayNumber } from '@leywright/measures';
@@ -63,8 +61,8 @@ function standsOf(partAt: number, years: number): readonly SoilStand[] {
       (course): SoilStand => ({
         id: `${partAt}-${year}-${course.plant}`,
         habit: course.isCover
-          ? standHabits.habitOfCover(course.plant, course.years > 1 ? 'second' : 'main')
-          : standHabits.habitOfCrop(course.plant),
+          ? soilAccount.habitOfCover(course.plant, course.years > 1 ? 'second' : 'main')
+          : soilAccount.habitOfCrop(course.plant),
         startDayNumber: day(year, course.from),
         endDayNumber: day(year + course.years, course.to),
         ending: course.isCover ? 'turned-in' : 'sold',
@@ -84,7 +82,7 @@ function standsOf(partAt: number, years: number): readonly SoilStand[] {
 export function makeParts(years: number): readonly SoilPart[] {
   return Array.from({ length: partCount }, (_, partAt) => ({
     id: `part-${partAt}`,
-    profile: soilProfile.profileOfTexture(partAt % 2 === 0 ? 'sandy loam' : 'silt loam'),
+    profile: soilAccount.profiles.profileOfTexture(partAt % 2 === 0 ? 'sandy loam' : 'silt loam'),
     latDeg: 51.81,
     stands: standsOf(partAt, years),
     brought: [],
@@ -110,5 +108,5 @@ export function drawWeather(span: { readonly from: Day; readonly days: number },
     series.tMinC[at] = (series.tMinC[at] ?? 0) + spellC;
     series.rainMm[at] = (series.rainMm[at] ?? 0) * wetness;
   }
-  return dayWeather.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
+  return soilAccount.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
 }

@@ -1,6 +1,6 @@
 /** Runs a farm's parts under each of many weathers, off the main thread, and posts back what was leached from each. */
 import { parentPort } from 'node:worker_threads';
-import { type SoilPart, type SoilWeather, soilRun } from '@leywright/agronomy';
+import { type SoilPart, type SoilWeather, soilAccount } from '@leywright/agronomy';
 
 export interface SeasonAsk {
   readonly parts: readonly SoilPart[];
@@ -11,7 +11,7 @@ function leachedKgHa({ parts, weathers }: SeasonAsk): Float64Array {
   const leached = new Float64Array(parts.length * weathers.length);
   weathers.forEach((weather, nth) => {
     parts.forEach((part, at) => {
-      const run = soilRun.runSoil(part, weather, { stepDays: 7 });
+      const run = soilAccount.runSoil(part, weather, { stepDays: 7 });
       for (const kgHa of run.column('belowRootsNKgHa'))
         leached[nth * parts.length + at] = (leached[nth * parts.length + at] ?? 0) + kgHa;
     });

@@ -5,7 +5,7 @@
 import { once } from 'node:events';
 import { cpus } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import { soilRun } from '@leywright/agronomy';
+import { soilAccount } from '@leywright/agronomy';
 import { asDay } from '@leywright/measures';
 import { drawWeather, firstYear, makeParts } from './make-soil.ts';
 import { middleMs } from './seeded.ts';
@@ -18,12 +18,12 @@ const parts = makeParts(years);
 const tenYears = drawWeather({ from, days: 3653 }, seed);
 const [part] = parts;
 if (part === undefined) throw new Error('The made farm has no part.');
-const runOne = () => soilRun.runSoil(part, tenYears, { stepDays: 7 });
+const runOne = () => soilAccount.runSoil(part, tenYears, { stepDays: 7 });
 
 // The compiler has warmed to a farm that is open: so must it here.
 for (let at = 0; at < 60; at++) runOne();
 const one = middleMs(101, runOne);
-const farm = middleMs(31, () => parts.map((each) => soilRun.runSoil(each, tenYears, { stepDays: 7 })));
+const farm = middleMs(31, () => parts.map((each) => soilAccount.runSoil(each, tenYears, { stepDays: 7 })));
 
 // Half-way through, one stand ends ten days later: what is before is taken up from the run that was.
 const before = runOne();
@@ -36,7 +36,7 @@ const changed = {
   ),
 };
 const again = middleMs(101, () =>
-  soilRun.runSoil(changed, tenYears, { stepDays: 7, after: { run: before, changedDayNumber } }),
+  soilAccount.runSoil(changed, tenYears, { stepDays: 7, after: { run: before, changedDayNumber } }),
 );
 
 const season: SeasonAsk = {

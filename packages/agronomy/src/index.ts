@@ -26,7 +26,6 @@ export * as groundCover from './cover/ground-cover.ts';
 export * as decline from './families/decline.ts';
 export type { CountingSeason, RestGap } from './families/return-interval.ts';
 export * as returnInterval from './families/return-interval.ts';
-export * as cropAnswer from './growth/crop-answer.ts';
 export * as degreeDays from './growth/degree-days.ts';
 export type { EmergenceSum } from './growth/emergence.ts';
 export * as emergence from './growth/emergence.ts';
@@ -66,9 +65,8 @@ export * as population from './seed/population.ts';
 export type { RowSowing, SeedOrder } from './seed/seed-order.ts';
 export * as seedOrder from './seed/seed-order.ts';
 export * as trays from './seed/trays.ts';
-export * as soilRun from './soil/run-soil.ts';
+export * as soilAccount from './soil/soil-account.ts';
 export type { ReadonlyNumbers, SoilColumn, SoilRun, SoilTransfer, StandOutcome } from './soil/soil-columns.ts';
-export { soilColumns } from './soil/soil-columns.ts';
 export type {
   CutUse,
   SoilBrought,
@@ -81,12 +79,9 @@ export type {
   StandHabit,
 } from './soil/soil-part.ts';
 export type { SoilProfile, Texture } from './soil/soil-profile.ts';
-export * as soilProfile from './soil/soil-profile.ts';
-export * as soilTemperature from './soil/soil-temperature.ts';
-export * as standHabits from './soil/stand-from-tables.ts';
+
 export type { DrawDown, StoreWeek } from './storage/store-loss.ts';
 export * as storeLoss from './storage/store-loss.ts';
-export * as dayWeather from './water/day-weather.ts';
 export type { BucketCrop, BucketDay, IrrigationRule, WaterDrawn } from './water/single-bucket.ts';
 export * as bucket from './water/single-bucket.ts';
 export * as water from './water/water-models.ts';

@@ -4,15 +4,13 @@ import {
   type SoilRun,
   type SoilStand,
   type SoilWeather,
-  soilColumns,
-  soilProfile,
-  soilRun,
+  soilAccount,
 } from '@leywright/agronomy';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { numberOf, partOf, roughWeather, seededNumbers, standOf, sumOver, valueOn } from './soil-samples.ts';
 
-const { runSoil } = soilRun;
+const { runSoil } = soilAccount;
 const daily = { stepDays: 1 };
 
 const plants = [
@@ -58,7 +56,7 @@ function drawnPart(seed: number, weather: SoilWeather): SoilPart {
   }
   return partOf(stands.slice(0, 40), {
     profile: {
-      ...soilProfile.profileOfTexture(pick(soilProfile.textures)),
+      ...soilAccount.profiles.profileOfTexture(pick(soilAccount.profiles.textures)),
       depthCm: pick([30, 100, 250]),
       drainingFraction: pick([0.3, 1]),
       curveNumber: pick([null, 80]),
@@ -77,7 +75,7 @@ function drawnPart(seed: number, weather: SoilWeather): SoilPart {
 
 /** The greatest miss of any day (first day left out: its start is the part's, checked apart). */
 function greatestMiss(run: SoilRun, stocks: readonly string[], flows: Readonly<Record<string, 1 | -1>>): number {
-  const columns = new Map(soilColumns.map((name) => [name as string, run.column(name)]));
+  const columns = new Map(soilAccount.soilColumns.map((name) => [name as string, run.column(name)]));
   const at = (name: string, step: number) => columns.get(name)?.[step] ?? Number.NaN;
   let worst = 0;
   for (let step = 1; step < run.steps; step++) {
@@ -131,9 +129,11 @@ describe('the ground’s account closes every day, whatever grows and whatever t
         const part = drawnPart(seed, weather);
         const run = runSoil(part, weather, daily);
         for (const name of [...nitrogenStocks, 'topMineralNKgHa', 'residueCKgHa'])
-          expect(Math.min(...run.column(name as (typeof soilColumns)[number]))).toBeGreaterThanOrEqual(-1e-9);
+          expect(Math.min(...run.column(name as (typeof soilAccount.soilColumns)[number]))).toBeGreaterThanOrEqual(
+            -1e-9,
+          );
         const layers = part.profile.depthCm / 10;
-        const poresMm = layers * 100 * soilProfile.saturationShare(part.profile.bulkDensityKgPerL);
+        const poresMm = layers * 100 * soilAccount.profiles.saturationShare(part.profile.bulkDensityKgPerL);
         const least = 100 * part.profile.wiltingPointShare * (layers - 0.5);
         // What starts between is held between.
         expect(Math.max(...run.column('waterMm'))).toBeLessThanOrEqual(poresMm + 1e-9);
@@ -170,11 +170,12 @@ describe('a change recomputes its part from the first changed day', () => {
         const changedDayNumber = changed.endDayNumber;
         const again = runSoil(now, weather, { stepDays, after: { run: before, changedDayNumber } });
         const fresh = runSoil(now, weather, { stepDays });
-        for (const name of soilColumns) expect(Buffer.compare(bytes(again, name), bytes(fresh, name)), name).toBe(0);
+        for (const name of soilAccount.soilColumns)
+          expect(Buffer.compare(bytes(again, name), bytes(fresh, name)), name).toBe(0);
         expect(again.outcomes).toEqual(fresh.outcomes);
         expect(again.transfers).toEqual(fresh.transfers);
         // And what was kept serves the next change alike.
-        expect(again.kept.dayNumbers).toEqual(fresh.kept.dayNumbers);
+        expect(again.kept.days).toEqual(fresh.kept.days);
         expect(Buffer.compare(asBuffer(again.kept.states), asBuffer(fresh.kept.states))).toBe(0);
       }),
       { numRuns: 25 },
@@ -183,7 +184,8 @@ describe('a change recomputes its part from the first changed day', () => {
 });
 
 const asBuffer = (values: Float64Array) => Buffer.from(values.buffer, values.byteOffset, values.byteLength);
-const bytes = (run: SoilRun, name: (typeof soilColumns)[number]) => asBuffer(Float64Array.from(run.column(name)));
+const bytes = (run: SoilRun, name: (typeof soilAccount.soilColumns)[number]) =>
+  asBuffer(Float64Array.from(run.column(name)));
 
 describe('one batch in bare, wet and warm ground', () => {
   const days = 168;

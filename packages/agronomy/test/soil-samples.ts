@@ -2,14 +2,12 @@
 import {
   climate,
   dailyNormals,
-  dayWeather,
+  type SoilColumn,
   type SoilPart,
   type SoilRun,
   type SoilStand,
   type SoilWeather,
-  type soilColumns,
-  soilProfile,
-  standHabits,
+  soilAccount,
   weather,
 } from '@leywright/agronomy';
 import { asDay, dayNumber } from '@leywright/measures';
@@ -40,7 +38,7 @@ export function roughWeather(from: string, to: string, seed: number, rainFactor 
     series.tMinC[at] = (series.tMinC[at] ?? 0) + spellC;
     series.rainMm[at] = (series.rainMm[at] ?? 0) * wetness * rainFactor;
   }
-  return dayWeather.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
+  return soilAccount.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
 }
 
 /** A stand; a ley, a crop or a cover by what the tables know it as. */
@@ -55,7 +53,7 @@ export function standOf(
     );
   return {
     id: `${plantId} ${span[0]}`,
-    habit: isCover ? standHabits.habitOfCover(plantId) : standHabits.habitOfCrop(plantId),
+    habit: isCover ? soilAccount.habitOfCover(plantId) : soilAccount.habitOfCrop(plantId),
     startDayNumber: numberOf(span[0]),
     endDayNumber: numberOf(span[1]),
     ending: isCover ? 'turned-in' : 'sold',
@@ -71,7 +69,7 @@ export function standOf(
 export function partOf(stands: readonly SoilStand[], more: Partial<SoilPart> = {}): SoilPart {
   return {
     id: 'a',
-    profile: soilProfile.profileOfTexture('sandy loam'),
+    profile: soilAccount.profiles.profileOfTexture('sandy loam'),
     latDeg: 51.81,
     stands,
     brought: [],
@@ -85,7 +83,7 @@ export function partOf(stands: readonly SoilStand[], more: Partial<SoilPart> = {
 }
 
 /** Sum of a column over days, the last not counted. Runs of one-day steps only. */
-export function sumOver(run: SoilRun, name: (typeof soilColumns)[number], from: string, to: string): number {
+export function sumOver(run: SoilRun, name: SoilColumn, from: string, to: string): number {
   const values = run.column(name);
   let sum = 0;
   for (let at = numberOf(from); at < numberOf(to); at++) sum += values[at - run.startDayNumber] ?? 0;
@@ -93,6 +91,6 @@ export function sumOver(run: SoilRun, name: (typeof soilColumns)[number], from: 
 }
 
 /** Value of a column at the end of a day. Runs of one-day steps only. */
-export function valueOn(run: SoilRun, name: (typeof soilColumns)[number], day: string): number {
+export function valueOn(run: SoilRun, name: SoilColumn, day: string): number {
   return run.column(name)[numberOf(day) - run.startDayNumber] ?? 0;
 }

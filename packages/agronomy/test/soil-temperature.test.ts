@@ -1,4 +1,7 @@
-import { soilTemperature } from '@leywright/agronomy';
+import { soilAccount } from '@leywright/agronomy';
+
+const soilTemperature = soilAccount.temperature;
+
 import { describe, expect, test } from 'vitest';
 
 const rothamstedAirC = [3.1, 3.4, 5.3, 7.7, 11.1, 14.0, 16.0, 15.7, 13.5, 9.8, 5.9, 4.0];

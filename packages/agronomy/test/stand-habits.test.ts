@@ -1,4 +1,4 @@
-import { type Crop, reference, type SoilStand, type StandHabit, soilRun, standHabits } from '@leywright/agronomy';
+import { type Crop, reference, type SoilStand, type StandHabit, soilAccount } from '@leywright/agronomy';
 import { describe, expect, test } from 'vitest';
 import { numberOf, partOf, roughWeather, standOf } from './soil-samples.ts';
 
@@ -48,10 +48,10 @@ const ofASeason = [...reference.crops.values()].flatMap((crop) => {
 describe('what a stand is to the ground, from the tables', () => {
   test('every crop and cover has a habit with shares between nought and one', () => {
     const habits = [
-      ...[...reference.crops.keys()].map((id) => standHabits.habitOfCrop(id)),
+      ...[...reference.crops.keys()].map((id) => soilAccount.habitOfCrop(id)),
       ...[...reference.covers.keys()].flatMap((id) => [
-        standHabits.habitOfCover(id, 'main'),
-        standHabits.habitOfCover(id, 'second'),
+        soilAccount.habitOfCover(id, 'main'),
+        soilAccount.habitOfCover(id, 'second'),
       ]),
     ];
     expect(habits.length).toBeGreaterThan(120);
@@ -71,7 +71,7 @@ describe('what a stand is to the ground, from the tables', () => {
     'well fed and watered, %s reaches the table’s mass and nitrogen within a third',
     (_, crop, stand) => {
       const irrigation = { kind: 'rule', roomForRainMm: 5, mostADayMm: 30 } as const;
-      const run = soilRun.runSoil(partOf([stand], { startMineralNKgHa: 400, irrigation }), mild, { stepDays: 7 });
+      const run = soilAccount.runSoil(partOf([stand], { startMineralNKgHa: 400, irrigation }), mild, { stepDays: 7 });
       const outcome = run.outcomes[0];
       const tableTHa = (crop.yieldTypTHa / crop.harvestIndexFresh) * (crop.dmPct / 100);
       expect(Math.abs((outcome?.massTHa ?? 0) / tableTHa - 1)).toBeLessThan(1 / 3);
@@ -93,8 +93,8 @@ describe('what a stand is to the ground, from the tables', () => {
   ] as const)('%s (%s use) grows what its table says of it', (id, use, [from, to], [low, high]) => {
     const days = use === 'second' ? ['2027-05-25', '2027-07-10', '2027-08-30'] : ['2026-08-05'];
     const cuts = /ley|clover/.test(id) ? days.map((day) => ({ dayNumber: numberOf(day), use: 'taken' as const })) : [];
-    const stand = { ...standOf(id, [from, to]), habit: standHabits.habitOfCover(id, use), cuts };
-    const run = soilRun.runSoil(partOf([stand], { startMineralNKgHa: 100 }), mild, { stepDays: 7 });
+    const stand = { ...standOf(id, [from, to]), habit: soilAccount.habitOfCover(id, use), cuts };
+    const run = soilAccount.runSoil(partOf([stand], { startMineralNKgHa: 100 }), mild, { stepDays: 7 });
     const massTHa = run.outcomes[0]?.massTHa ?? 0;
     expect(massTHa).toBeGreaterThanOrEqual(0.9 * low);
     expect(massTHa).toBeLessThanOrEqual(1.1 * high);

@@ -1,8 +1,8 @@
-import { cropAnswer } from '@leywright/agronomy';
+import { soilAccount } from '@leywright/agronomy';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
-const { waterLossShare, nitrogenLossShare } = cropAnswer;
+const { waterLossShare, nitrogenLossShare } = soilAccount.cropAnswer;
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
 describe('yield lost by want of water and of nitrogen', () => {
@@ -36,7 +36,7 @@ describe('yield lost by want of water and of nitrogen', () => {
 
   test('both wants together cost less than their sum and no less than either', () => {
     const [water, nitrogen] = [waterLossShare(200, 300, 1), nitrogenLossShare(80, 120)];
-    const both = cropAnswer.cropAnswer(water, nitrogen);
+    const both = soilAccount.cropAnswer.cropAnswer(water, nitrogen);
     expect(both.typ).toBeLessThan(water.typ + nitrogen.typ);
     expect(both.typ).toBeGreaterThanOrEqual(Math.max(water.typ, nitrogen.typ));
   });

@@ -10,14 +10,14 @@
 import { type Interval, intervals } from '@leywright/measures';
 
 /** Taken where no factor is published for a crop: wide, about 1. Common practice. */
-export const unknownYieldResponse: Interval = intervals.interval(0.7, 1, 1.3);
+export const unknownResponseFactor: Interval = intervals.interval(0.7, 1, 1.3);
 
 /** Share of the yield lost by want of water: transpiration got against wanted (mm). */
 export function waterLossShare(gotMm: number, wantedMm: number, yieldResponseFactor: number | null): Interval {
   const wantShare = wantedMm <= 0 ? 0 : Math.max(0, 1 - gotMm / wantedMm);
   const factor =
     yieldResponseFactor === null
-      ? unknownYieldResponse
+      ? unknownResponseFactor
       : intervals.interval(yieldResponseFactor * 0.85, yieldResponseFactor, yieldResponseFactor * 1.15);
   return held({ low: factor.low * wantShare, typ: factor.typ * wantShare, high: factor.high * wantShare });
 }
@@ -29,8 +29,8 @@ export function nitrogenLossShare(gotKgHa: number, wantedKgHa: number): Interval
 }
 
 /** Both together: what one leaves, the other may take of. */
-export function cropAnswer(water: Interval, nitrogen: Interval): Interval {
-  const both = (end: keyof Interval) => 1 - (1 - water[end]) * (1 - nitrogen[end]);
+export function cropAnswer(waterLossShare: Interval, nitrogenLossShare: Interval): Interval {
+  const both = (end: keyof Interval) => 1 - (1 - waterLossShare[end]) * (1 - nitrogenLossShare[end]);
   return { low: both('low'), typ: both('typ'), high: both('high') };
 }
 

@@ -7,11 +7,13 @@
  * Holds   a stand never takes more nitrate than its roots reach; what legumes lack they fix.
  * Leaves out  light: mass follows warmth, so a cool bright spring is undervalued; luxury uptake; leaves shed before the end.
  */
+import { canopyCover } from '../cover/canopy-curve.ts';
 import { criticalNPct } from '../nitrogen/critical-nitrogen.ts';
 import { shareFromAir } from '../nitrogen/fixation-fall.ts';
+import { coefficientAt } from '../water/crop-coefficient.ts';
 import { columnAt } from './soil-columns.ts';
 import { type RunState, scalar, slot, today } from './soil-state.ts';
-import { type StandOfRun, setCover } from './stand-of-run.ts';
+import type { StandOfRun } from './stand-of-run.ts';
 import { rootedLayers } from './water-day.ts';
 
 /** What roots leave behind in each layer, and the depth from which a take counts as deep. */
@@ -35,11 +37,30 @@ export function coverOfStands(state: RunState): void {
   scalars[scalar.rootedLayers] = deepest;
 }
 
+/**
+ * Writes a living stand's own cover (less what failed to come up) and basal coefficient of the morning into its slot: at its canopy's thermal time and its
+ * stage of warmth, never more than its cover can give off. Numbers go in and come out through the slots: as arguments they would be boxed every day.
+ */
+function setCover(of: StandOfRun, slots: Float64Array, from: number): void {
+  const { curve, habit } = of;
+  const tCd = (slots[from + slot.canopyCd] as number) - (slots[from + slot.canopyFromCd] as number);
+  let cover = 0;
+  if (tCd > of.declineFromCd) cover = canopyCover(curve, tCd);
+  else if (tCd <= of.fastToCd) cover = curve.startCoverShare * Math.exp(of.ratePerCd * tCd);
+  else cover = curve.fullCoverShare - of.slowFactor * Math.exp(-of.ratePerCd * tCd);
+  cover *= of.establishedShare;
+  slots[from + slot.cover] = cover;
+  slots[from + slot.kcb] =
+    habit.stagesKc === null
+      ? habit.fullKcb * (cover / curve.fullCoverShare)
+      : coefficientAt(habit.stagesKc, slots[from + slot.growthCd] as number) * of.establishedShare;
+}
+
 /** Growth and nitrogen of every living stand. */
-export function growStands(state: RunState, at: number): void {
+export function growStands(state: RunState, dayIndex: number): void {
   const { slots, handedValues } = state;
   const count = state.scalars[scalar.stands] as number;
-  const isShort = (state.weather.shortDayCount[at] as number) > 0;
+  const isShort = (state.weather.shortDayCount[dayIndex] as number) > 0;
   for (let nth = 0; nth < count; nth++) {
     const from = nth * slot.size;
     const of = state.stands[slots[from + slot.stand] as number];
@@ -120,18 +141,18 @@ function feed(state: RunState, of: StandOfRun, from: number): void {
 
 /** Takes up to the nitrate wanted (kg/ha) from the rooted layers, more from the top and where there is more. Hands over what it got. */
 function takeNitrate(state: RunState, layers: number): void {
-  const { nitrateLayersKgHa, weights, sums, handedValues } = state;
+  const { nitrateLayersKgHa, pulls, sums, handedValues } = state;
   const slope = 0.75 / layers;
   let weightSum = 0;
   for (let at = 0; at < layers; at++) {
     const weight = Math.max(0, (nitrateLayersKgHa[at] as number) - leftInLayerKgHa) * (1 - slope * (at + 0.5));
-    weights[at] = weight;
+    pulls[at] = weight;
     weightSum += weight;
   }
   const scale = weightSum > 0 ? Math.min(1, (handedValues[today.wantedN] as number) / weightSum) : 0;
   let deep = 0;
   for (let at = 0; at < layers; at++) {
-    const taken = scale * (weights[at] as number);
+    const taken = scale * (pulls[at] as number);
     nitrateLayersKgHa[at] = (nitrateLayersKgHa[at] as number) - taken;
     if (at >= deepFromLayer) deep += taken;
   }

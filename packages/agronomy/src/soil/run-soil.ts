@@ -45,9 +45,9 @@ export function runSoil(part: SoilPart, weather: SoilWeather, wish: RunWish = { 
     outcomes: state.outcomes,
     transfers: state.transfers,
     kept: {
-      dayNumbers: edges.map((at) => at + weather.startDayNumber),
+      days: edges.map((at) => at + weather.startDayNumber),
       states: keptStates,
-      stateLength: state.values.length,
+      numbersPerState: state.values.length,
       standIds,
       rows,
     },
@@ -205,11 +205,12 @@ function takeUpAgain(
   const { after, stepDays } = run.wish;
   if (after === null || after === undefined || after.run.stepDays !== stepDays) return 0;
   const { kept } = after.run;
-  const nth = kept.dayNumbers.findLastIndex((day) => day <= after.changedDayNumber);
-  const dayNumber = kept.dayNumbers[nth];
-  if (dayNumber === undefined || kept.stateLength !== state.values.length || kept.rows.length !== run.rows.length)
+  const nth = kept.days.findLastIndex((day) => day <= after.changedDayNumber);
+  const dayNumber = kept.days[nth];
+  if (dayNumber === undefined || kept.numbersPerState !== state.values.length || kept.rows.length !== run.rows.length)
     return 0;
-  const stateAt = (index: number) => kept.states.subarray(index * kept.stateLength, (index + 1) * kept.stateLength);
+  const stateAt = (index: number) =>
+    kept.states.subarray(index * kept.numbersPerState, (index + 1) * kept.numbersPerState);
   state.values.set(stateAt(nth));
   if (!renameStands(state, kept.standIds, run.standIds))
     throw new Error('A stand that stood before the changed day is gone.');
@@ -221,12 +222,12 @@ function takeUpAgain(
   state.outcomes.push(...after.run.outcomes.filter((one) => one.endDayNumber < dayNumber));
   state.transfers.push(...after.run.transfers.filter((one) => one.dayNumber < dayNumber));
   run.edges.forEach((edge, index) => {
-    const before = kept.dayNumbers.indexOf(edge + state.weather.startDayNumber);
+    const before = kept.days.indexOf(edge + state.weather.startDayNumber);
     if (edge >= at || before < 0) return;
     const values = state.values.slice();
     state.values.set(stateAt(before));
     renameStands(state, kept.standIds, run.standIds);
-    run.keptStates.set(state.values, index * kept.stateLength);
+    run.keptStates.set(state.values, index * kept.numbersPerState);
     state.values.set(values);
   });
   return at;

@@ -47,10 +47,7 @@ export const soilColumns = Object.keys(columnAt) as readonly SoilColumn[];
 export const flowColumns: number = columnAt.waterMm;
 
 /** Numbers to be read, not written. */
-export interface ReadonlyNumbers extends Iterable<number> {
-  readonly length: number;
-  readonly [at: number]: number;
-}
+export type ReadonlyNumbers = ArrayLike<number> & Iterable<number>;
 
 /** What one stand did, known on the day it ended. */
 export interface StandOutcome {
@@ -93,9 +90,9 @@ export interface SoilRun {
 
 /** For the run alone. */
 export interface KeptStates {
-  readonly dayNumbers: readonly number[];
+  readonly days: readonly number[];
   readonly states: Float64Array;
-  readonly stateLength: number;
+  readonly numbersPerState: number;
   readonly standIds: readonly string[];
   readonly rows: Float64Array;
 }

@@ -117,7 +117,7 @@ export interface RunState {
   readonly tipping: TippingLayers;
   readonly wiltingLayersMm: Float64Array;
   /** Scratch of one day. */
-  readonly weights: Float64Array;
+  readonly pulls: Float64Array;
   readonly handedValues: Float64Array;
   readonly constants: RunConstants;
   readonly outcomes: StandOutcome[];
@@ -188,7 +188,7 @@ export function newRunState(part: SoilPart, weather: SoilWeather, stands: readon
       belowNKgHa: layers(0),
     },
     wiltingLayersMm: layers(part.profile.wiltingPointShare * 100),
-    weights: layers(0),
+    pulls: layers(0),
     handedValues: new Float64Array(today.size),
     constants,
     outcomes: [],

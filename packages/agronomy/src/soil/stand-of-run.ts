@@ -6,11 +6,9 @@
  * Holds   its own cover is the canopy curve's at every thermal time.
  * Leaves out  nothing of its own.
  */
-import { canopyCover, canopyRate, leftByMowingShare, thermalTimeAtCover } from '../cover/canopy-curve.ts';
+import { canopyRate, leftByMowingShare, thermalTimeAtCover } from '../cover/canopy-curve.ts';
 import { criticalNPct } from '../nitrogen/critical-nitrogen.ts';
-import { coefficientAt } from '../water/crop-coefficient.ts';
 import type { SoilStand, StandHabit } from './soil-part.ts';
-import { slot } from './soil-state.ts';
 
 export interface StandOfRun {
   readonly stand: SoilStand;
@@ -92,23 +90,4 @@ function inOneForm(habit: StandHabit): StandHabit {
     frostKillC: habit.frostKillC,
     yieldResponseFactor: habit.yieldResponseFactor,
   };
-}
-
-/**
- * Writes a living stand's own cover (less what failed to come up) and basal coefficient of the morning into its slot: at its canopy's thermal time and its
- * stage of warmth, never more than its cover can give off. Numbers go in and come out through the slots: as arguments they would be boxed every day.
- */
-export function setCover(of: StandOfRun, slots: Float64Array, from: number): void {
-  const { curve, habit } = of;
-  const tCd = (slots[from + slot.canopyCd] as number) - (slots[from + slot.canopyFromCd] as number);
-  let cover = 0;
-  if (tCd > of.declineFromCd) cover = canopyCover(curve, tCd);
-  else if (tCd <= of.fastToCd) cover = curve.startCoverShare * Math.exp(of.ratePerCd * tCd);
-  else cover = curve.fullCoverShare - of.slowFactor * Math.exp(-of.ratePerCd * tCd);
-  cover *= of.establishedShare;
-  slots[from + slot.cover] = cover;
-  slots[from + slot.kcb] =
-    habit.stagesKc === null
-      ? habit.fullKcb * (cover / curve.fullCoverShare)
-      : coefficientAt(habit.stagesKc, slots[from + slot.growthCd] as number) * of.establishedShare;
 }

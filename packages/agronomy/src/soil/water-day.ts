@@ -19,10 +19,10 @@ import { type RunState, scalar, slot, today } from './soil-state.ts';
 const standardKcMax = 1.2;
 
 /** Rain, irrigation and the fall of nitrogen with the rain, sent down through the layers. */
-export function waterDown(state: RunState, at: number): void {
+export function waterDown(state: RunState, dayIndex: number): void {
   const { constants, scalars, sums, waterLayersMm, nitrateLayersKgHa, tipping } = state;
-  const rainMm = state.part.tunnel ? 0 : (state.weather.rainMm[at] as number);
-  const irrigationMm = irrigationOf(state, at);
+  const rainMm = state.part.tunnel ? 0 : (state.weather.rainMm[dayIndex] as number);
+  const irrigationMm = irrigationOf(state, dayIndex);
   const ranOffMm = runoffOf(state, rainMm);
   const inMm = rainMm + irrigationMm - ranOffMm;
   nitrateLayersKgHa[0] = (nitrateLayersKgHa[0] as number) + constants.depositedKgHaDay;
@@ -91,7 +91,7 @@ function evaporate(state: RunState): void {
 }
 
 function transpire(state: RunState, nth: number): void {
-  const { constants, scalars, slots, sums, waterLayersMm, wiltingLayersMm, weights } = state;
+  const { constants, scalars, slots, sums, waterLayersMm, wiltingLayersMm, pulls } = state;
   const from = nth * slot.size;
   const of = state.stands[slots[from + slot.stand] as number];
   if (of === undefined) return;
@@ -104,7 +104,7 @@ function transpire(state: RunState, nth: number): void {
     const spare = Math.max(0, (waterLayersMm[at] as number) - (wiltingLayersMm[at] as number));
     const weight = spare * (1 - slope * (at + 0.5));
     availableMm += spare;
-    weights[at] = weight;
+    pulls[at] = weight;
     weightSum += weight;
   }
   const totalMm = layers * constants.layerAvailableMm;
@@ -113,8 +113,7 @@ function transpire(state: RunState, nth: number): void {
   const ks = reductionKr(depletionMm, totalMm, p * totalMm); // eq. 84 has the form of eq. 74
   const scale = weightSum > 0 ? Math.min(1, (ks * wantedMm) / weightSum) : 0;
   const gotMm = scale * weightSum;
-  for (let at = 0; at < layers; at++)
-    waterLayersMm[at] = (waterLayersMm[at] as number) - scale * (weights[at] as number);
+  for (let at = 0; at < layers; at++) waterLayersMm[at] = (waterLayersMm[at] as number) - scale * (pulls[at] as number);
   slots[from + slot.ks] = wantedMm > 0 ? Math.min(1, gotMm / wantedMm) : 1;
   slots[from + slot.waterWanted] = (slots[from + slot.waterWanted] as number) + wantedMm;
   slots[from + slot.waterGot] = (slots[from + slot.waterGot] as number) + gotMm;
@@ -127,11 +126,11 @@ function transpire(state: RunState, nth: number): void {
 }
 
 /** Layers a living stand's roots have reached, for water or for nitrogen; two at least, as seedlings have. */
-export function rootedLayers(state: RunState, from: number, forNitrogen: boolean): number {
-  const of = state.stands[state.slots[from + slot.stand] as number];
+export function rootedLayers(state: RunState, slotIndex: number, forNitrogen: boolean): number {
+  const of = state.stands[state.slots[slotIndex + slot.stand] as number];
   if (of === undefined) return 2;
   const greatestM = forNitrogen ? of.habit.nitrogenRootM : of.habit.waterRootM;
-  const down = Math.min(1, (state.slots[from + slot.growthCd] as number) / of.habit.rootsDownCd);
+  const down = Math.min(1, (state.slots[slotIndex + slot.growthCd] as number) / of.habit.rootsDownCd);
   return Math.min(state.layerCount, Math.max(2, Math.ceil((0.2 + (greatestM - 0.2) * down) * 10 - 1e-9)));
 }
 

@@ -10,14 +10,14 @@
  */
 import { canopyFor } from '../cover/canopy-choice.ts';
 import { type CanopyCurve, canopyRate, growingCover } from '../cover/canopy-curve.ts';
-import { stagesOfCrop } from '../growth/stages.ts';
-import { hardyShortDayShare } from '../growth/thermal-sums.ts';
 import { type DilutionCurve, dilutionCurves, dilutionFor } from '../nitrogen/critical-nitrogen.ts';
 import type { CoverUse } from '../nitrogen/fixation.ts';
 import type { Cover } from '../reference/cover-columns.ts';
 import type { Crop } from '../reference/crop-columns.ts';
 import { reference } from '../reference/reference.ts';
-import type { StandHabit } from './soil-part.ts';
+import type { StandHabit } from '../soil/soil-part.ts';
+import { stagesOfCrop } from './stages.ts';
+import { hardyShortDayShare } from './thermal-sums.ts';
 
 /** Yield response factors of FAO 33, by the start of the crop's id. Recalled. */
 const yieldResponses: readonly (readonly [RegExp, number])[] = [
