@@ -8,6 +8,11 @@ describe('a sentence with places for figures', () => {
     expect(fill('{crop} needs {m2} m²', { crop: 'carrots', m2: 40 }, plain)).toBe('Carrots needs 40 m²');
   });
 
+  test('leaves a field’s name or a cell as it was written, even where it begins the sentence', () => {
+    expect(fill('{field} is missing.', { field: 'z_m' }, plain)).toBe('z_m is missing.');
+    expect(fill('{found} is no word.', { found: 'organc' }, plain)).toBe('organc is no word.');
+  });
+
   test('leaves out what stands in brackets when a figure in it is not known', () => {
     const template = 'The store runs out[ in {week}][, {kg} short].';
     expect(fill(template, { week: 'week 5', kg: null }, plain)).toBe('The store runs out in week 5.');

@@ -44,7 +44,7 @@ describe('leywright calc', () => {
     [['calc'], '', 'Say which model'],
     [['calc', 'presure'], '{}', 'Did you mean pressure?'],
     [['calc', 'pressure'], 'z_m = 3', 'not a JSON object'],
-    [['calc', 'pressure'], '{}', 'Z_m is missing.'],
+    [['calc', 'pressure'], '{}', 'z_m is missing.'],
     [['calc', 'pressure'], '{"z_m": "high"}', 'is not a number'],
     [['calc', 'constructor'], '{}', 'There is no model "constructor".'],
   ])('%j on "%s" is answered in words, with 2', async (words, input, sentence) => {

@@ -244,6 +244,20 @@ describe('the promise of a farm from one sentence', () => {
     expect(autumn.filter((box) => box.itemsPerBox >= 5.4).length).toBeGreaterThanOrEqual(10);
   });
 
+  test('of far more households than a hectare feeds still asks for their full box, and says how few it feeds', () => {
+    const plan = planFarm(farmOf({ plots: 4, areaHa: 1, households: 400 }), { today: stamp.today, year: 2028 });
+    expect(plan.findings.map((finding) => finding.code)).toContain('ground-too-small');
+    // By demand table and yields well under a hundred households live off a hectare of such a rotation, ley and covers in it.
+    expect(plan.supply?.reach?.households ?? 400).toBeLessThan(100);
+    const feeds = planFarm(farmOf({ plots: 4, areaHa: 1, households: 40 }), { today: stamp.today, year: 2028 });
+    expect(feeds.supply?.reach?.households ?? 0).toBeGreaterThanOrEqual(30);
+  });
+
+  test('of more items than there are crops begins with the harvest all the same', () => {
+    const from = farmOf({ items: 30 }).promise?.from ?? '';
+    expect(from >= '2027-06-15' && from <= '2027-09-15', from).toBe(true);
+  });
+
   test('gives no week more lines than were said', () => {
     const plan = planFarm(farmOf({ items: 4, households: 100 }), { today: stamp.today, year: 2028 });
     expect(Math.max(...(plan.supply?.boxes ?? []).map((box) => box.itemsPerBox))).toBeLessThanOrEqual(5);

@@ -47,8 +47,8 @@ describe('a farm from one sentence', () => {
     expect(answer.status).toBe(422);
     const { problems } = httpShapes.problems.parse(answer.json());
     expect(problems.map((problem) => problem.sentence)).toEqual([
-      'Plots has to be a number.',
-      'Weeks has to be a number.',
+      'plots has to be a number.',
+      'weeks has to be a number.',
     ]);
   });
 });

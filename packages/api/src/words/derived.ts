@@ -13,10 +13,24 @@ export function figuresOf(
 }
 
 function ofRest(
-  { rule = null, ruleName = null, gapYears = null, year = null, recordedDays = null }: Finding['figures'],
+  {
+    rule = null,
+    ruleName = null,
+    gapYears = null,
+    year = null,
+    recordedDays = null,
+    previousYear = null,
+    needYears = null,
+    earliestYear = null,
+  }: Finding['figures'],
   ruleWords: Readonly<Record<string, string>>,
 ): Figures {
+  // Another rest may bind for longer than the one that is told: then the year does not follow from this one's sum.
+  const isByThisRule =
+    typeof previousYear === 'number' && typeof needYears === 'number' && previousYear + needYears === earliestYear;
   return {
+    ruleFirstYear: isByThisRule ? earliestYear : null,
+    allFirstYear: isByThisRule ? null : earliestYear,
     ruleSaid: typeof rule === 'string' ? (ruleWords[rule] ?? ruleName) : ruleName,
     laterYears: typeof gapYears === 'number' && gapYears > 0 ? gapYears : null,
     sameYear: gapYears === 0 ? year : null,

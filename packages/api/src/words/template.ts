@@ -19,6 +19,9 @@ const optional = /\[([^[\]]*)\]/g;
 /** Stands where a figure is asked for and not known; a test looks for it. */
 export const unknownFigure = '…';
 
+/** What somebody else wrote, a field's name or a cell, is said letter by letter, even where it begins the sentence. */
+const asWritten: ReadonlySet<string> = new Set(['field', 'found']);
+
 /** The sentence with its figures. */
 export function fill(template: string, figures: Figures, write: WriteFigure): string {
   return runsOf(template, figures, write)
@@ -42,7 +45,9 @@ export function runsOf(template: string, figures: Figures, write: WriteFigure): 
     from = match.index + all.length;
   }
   if (from < whole.length) runs.push({ text: whole.slice(from), figure: null });
-  return runs.map((run, at) => (at === 0 ? { ...run, text: capitalised(run.text) } : run));
+  return runs.map((run, at) =>
+    at === 0 && !asWritten.has(run.figure ?? '') ? { ...run, text: capitalised(run.text) } : run,
+  );
 }
 
 /** Names of all figures a template asks for. */

@@ -8,7 +8,7 @@
 
 import { reference } from '@leywright/agronomy';
 import type { Plot } from '@leywright/book';
-import { dayNumber } from '@leywright/measures';
+import { type Day, dayNumber } from '@leywright/measures';
 import { lastDayNear } from '../crops/season.ts';
 import { finding, mend } from '../faults/say.ts';
 import type { GroundSetting } from '../ground/stage.ts';
@@ -28,11 +28,13 @@ export function bareFindings(
     const spells = ground.bare.filter(
       (spell) => daysIn(spell, winter) >= leastDays && mainWinter(spell, setting.winters) === winter,
     );
-    return spells.length === 0 ? [] : [winterFinding(spells, winter, { plot, setting, stands: ground.stands })];
+    return spells.length === 0
+      ? []
+      : [winterFinding(spells, winter, { plot, setting, stands: ground.stands, leastDays })];
   });
 }
 
-function daysIn(spell: BareSpell, winter: Winter): number {
+function daysIn(spell: Pick<BareSpell, 'from' | 'to'>, winter: Winter): number {
   return commonDays(dayNumber(spell.from), dayNumber(spell.to), winter);
 }
 
@@ -48,27 +50,61 @@ interface At {
   readonly stands: PlotGround['stands'];
 }
 
-function winterFinding(spells: readonly BareSpell[], winter: Winter, { plot, setting, stands }: At): Finding {
+interface Together {
+  readonly from: Day;
+  readonly to: Day;
+  readonly areaM2: number;
+}
+
+/** Days on which the worst spell's ground and that of the others lie bare together. What lies bare at other times is not said: its dates would be wrong. */
+function together(
+  worst: BareSpell,
+  spells: readonly BareSpell[],
+  { winter, leastDays }: { readonly winter: Winter; readonly leastDays: number },
+): Together {
+  return spells.reduce<Together>((sum, spell) => {
+    if (spell === worst) return sum;
+    const both = { from: later(spell.from, sum.from), to: earlier(spell.to, sum.to) };
+    return daysIn(both, winter) < leastDays ? sum : { ...both, areaM2: sum.areaM2 + spell.areaM2 };
+  }, worst);
+}
+
+function later(one: Day, other: Day): Day {
+  return one < other ? other : one;
+}
+
+function earlier(one: Day, other: Day): Day {
+  return one < other ? one : other;
+}
+
+function winterFinding(
+  spells: readonly BareSpell[],
+  winter: Winter,
+  { plot, setting, stands, leastDays }: At & { readonly leastDays: number },
+): Finding {
   const worst = spells.reduce((a, b) => (b.areaM2 * daysIn(b, winter) > a.areaM2 * daysIn(a, winter) ? b : a));
+  const { from, to, areaM2 } = together(worst, spells, { winter, leastDays });
+  const [fromDay, toDay] = [dayNumber(from), dayNumber(to)];
   const answered = spells.find((spell) => spell.answered !== null)?.answered ?? null;
   return finding('bare-in-leaching-season', {
     gravity: gravityOf(worst, winter, { setting, answered }),
     place: {
       plot: plot.id,
-      from: worst.from,
-      to: worst.to,
+      from,
+      to,
       year: winter.winter,
       ...(worst.before === null ? {} : { stand: worst.before }),
     },
     figures: {
       plot: plot.id,
       winter: winter.winter,
-      areaM2: spells.reduce((sum, spell) => sum + spell.areaM2, 0),
-      from: worst.from,
-      to: worst.to,
-      days: worst.days,
-      weeks: Math.floor(worst.days / 7),
-      leachingDays: daysIn(worst, winter),
+      areaM2,
+      from,
+      to,
+      days: toDay - fromDay,
+      weeks: Math.floor((toDay - fromDay) / 7),
+      // Of the days that are said, in whichever winter they lie: records may leave ground bare over several.
+      leachingDays: setting.winters.reduce((sum, one) => sum + commonDays(fromDay, toDay, one), 0),
       before: worst.before,
       after: worst.after,
     },

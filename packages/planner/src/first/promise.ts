@@ -66,8 +66,8 @@ export function firstPromise(sentence: FirstSentence, farm: Farm, firstYear: num
     ours.map((item) => item.crop),
     firstYear,
   );
-  const counts = new Map<number, number>();
-  const slots = ours.flatMap((item) => slotsOf(item, ready.get(item.crop), { sentence, counts }));
+  const layFor = (households: number) => laidOut(ours, ready, { ...sentence, households });
+  const { slots, counts } = layFor(householdsFilled(sentence.households, layFor));
   const leanest = Array.from({ length: weeksInYear }, (_, at) => at + 1).sort(
     (a, b) => fill(counts, a) - fill(counts, b) || a - b,
   );
@@ -89,6 +89,36 @@ export function firstPromise(sentence: FirstSentence, farm: Farm, firstYear: num
 
 function fill(counts: ReadonlyMap<number, number>, week: number): number {
   return week === feastWeek ? -1 : (counts.get(week) ?? 0);
+}
+
+interface Laid {
+  readonly slots: readonly Slot[];
+  readonly counts: ReadonlyMap<number, number>;
+}
+
+function laidOut(ours: readonly FirstItem[], ready: ReadonlyMap<string, Ready>, sentence: FirstSentence): Laid {
+  const counts = new Map<number, number>();
+  return { slots: ours.flatMap((item) => slotsOf(item, ready.get(item.crop), { sentence, counts })), counts };
+}
+
+/** Of the fullest box this ground has for a single household, what a box may fall to before there are too many of them. */
+const fullEnoughShare = 0.8;
+
+/**
+ * For how many households the box is laid out: those that were said, or the most this ground fills a box for. Laid out for more than that the box
+ * would shrink to what there is, and a farm that promises far too much would look as if it kept its word.
+ */
+function householdsFilled(said: number, layFor: (households: number) => Laid): number {
+  const itemWeeks = (households: number) => [...layFor(households).counts.values()].reduce((sum, one) => sum + one, 0);
+  const enough = fullEnoughShare * itemWeeks(1);
+  if (itemWeeks(said) >= enough) return said;
+  let [fed, notFed] = [1, said];
+  while (notFed - fed > 1) {
+    const middle = Math.floor((fed + notFed) / 2);
+    if (itemWeeks(middle) >= enough) fed = middle;
+    else notFed = middle;
+  }
+  return fed;
 }
 
 interface Filling {
@@ -165,10 +195,12 @@ function runsOf(weeks: readonly number[]): readonly (readonly number[])[] {
   return runs;
 }
 
-/** The first week of the first harvest in which half the box is filled. */
+/** The first week of the first harvest in which half the box is filled, or half of what the fullest one holds. */
 function firstBoxOn(counts: ReadonlyMap<number, number>, itemsABox: number, firstYear: number) {
+  const fullest = Math.min(itemsABox, Math.max(0, ...counts.values()));
   for (let week = newHarvestWeek; week <= weeksInYear; week += 1) {
-    if ((counts.get(week) ?? 0) * 2 >= itemsABox) return asDay(`${firstYear}-${monthDayOf(mondayOfNumber(week))}`);
+    if (fullest > 0 && (counts.get(week) ?? 0) * 2 >= fullest)
+      return asDay(`${firstYear}-${monthDayOf(mondayOfNumber(week))}`);
   }
   return null;
 }

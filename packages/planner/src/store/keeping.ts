@@ -20,7 +20,7 @@ export interface Keeping {
   readonly basis: 'own' | 'reference';
   /** By place of the axis: share of the opening stock lost in that week. */
   readonly lossShare: (bounds: Bounds) => Float64Array;
-  /** Whole weeks a lot may lie; null = as long as there is any, because the farm's own losses already say what is left. */
+  /** Whole weeks a lot may lie. The farm's own losses say what is left of it, but no lot is eaten a second year. */
   readonly lifeWeeks: (bounds: Bounds) => number | null;
 }
 
@@ -58,10 +58,14 @@ export function keepingOf(
       row: where.row,
       basis,
       lossShare: (bounds) => Float64Array.from({ length: axis.weeks }, (_, week) => lossAt(bounds, week)),
-      lifeWeeks: (bounds) => (basis === 'own' || where.row === null ? null : Math.floor(lifeWeeks(where.row, bounds))),
+      lifeWeeks: (bounds) =>
+        basis === 'own' || where.row === null ? longestOwnWeeks : Math.floor(lifeWeeks(where.row, bounds)),
     };
   }
 }
+
+/** Common practice: what is left when the same crop is ripe again, a year on, is not sold. */
+const longestOwnWeeks = 51;
 
 interface Place {
   readonly store: StorePlace;

@@ -38,7 +38,7 @@ export function whyBare(plot: Plot, winterYear: number, setting: GroundSetting):
             .join(' + '),
     inputs: [
       ofConvention({ name: 'bare limit, share covered', value: bareCoverShare, unit: '' }, 'bare_cover_share'),
-      ofConvention({ name: 'a spell lasts at least', value: bareWeeks, unit: 'weeks' }, 'bare_weeks'),
+      ofConvention({ name: 'bare for at least', value: bareWeeks, unit: 'weeks' }, 'bare_weeks'),
       ofConvention({ name: 'leaching season from', value: leachingFrom, unit: '' }, 'leaching_from'),
       ofConvention({ name: 'to', value: leachingTo, unit: '' }, 'leaching_to'),
       ...spells.map(({ spell, days }) =>

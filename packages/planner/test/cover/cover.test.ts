@@ -152,6 +152,36 @@ describe('bare ground', () => {
     expect(planOf([carrots, onions]).headline.bareWinters).toEqual([{ plot: 'a', name: 'Plot A', winter: 2028 }]);
   });
 
+  test('half a plot bare from October, the other half from November: all of it is said to be bare from November alone', () => {
+    const until = (id: string, to: string, from: number) =>
+      stand('a', 'carrot-maincrop', ['2027-05-10', to], { id, span: span(from, from + 0.5) });
+    const [first, ...others] = bare(planOf([until('west', '2027-10-06', 0), until('east', '2027-11-10', 0.5), onions]));
+    expect(others).toEqual([]);
+    expect(first).toMatchObject({
+      place: { from: '2027-11-10' },
+      figures: { areaM2: 10_000, from: '2027-11-10', leachingDays: 137 },
+    });
+  });
+
+  test('halves that are bare at different times are not added up', () => {
+    const west = stand('a', 'carrot-maincrop', ['2027-05-10', '2027-10-06'], { id: 'west', span: span(0, 0.6) });
+    const garlic = stand('a', 'garlic', ['2027-11-25', '2028-07-20'], { id: 'garlic', span: span(0, 0.6) });
+    const east = stand('a', 'leek-mid', ['2027-06-10', '2028-01-31'], { id: 'east', span: span(0.6, 1) });
+    for (const one of bare(planOf([west, garlic, east])).filter((finding) => finding.place.year === 2028)) {
+      const { from, to, areaM2 } = one.figures;
+      const spells = planOf([west, garlic, east]).ground[0]?.bare ?? [];
+      const through = spells.filter((spell) => spell.from <= String(from) && spell.to >= String(to));
+      expect(through.reduce((sum, spell) => sum + spell.areaM2, 0)).toBeCloseTo(Number(areaM2), 6);
+    }
+  });
+
+  test('ground the book shows bare over two winters counts the wet days of both', () => {
+    const lifted = stand('a', 'onion-set', ['2024-03-20', '2024-08-10'], { id: 'then', state: 'recorded' });
+    const [first] = bare(planOf([lifted, stand('a', 'onion-set', ['2026-04-20', '2026-08-20'], { id: 'now' })]));
+    // 1 October to 25 March, twice: 176 days each.
+    expect(first?.figures['leachingDays']).toBe(352);
+  });
+
   test('rye in time closes it', () => {
     expect(
       bare(

@@ -90,14 +90,14 @@ export const groundFindingWords: Readonly<Record<GroundCode, FindingWords>> = {
   'family-back-too-soon': {
     title: 'A family back too soon',
     sentence:
-      '{stand} on {plot} in {year} comes[ {laterYears} after {previousName} ({previousYear})][ in the same year ({sameYear}) as {previousName}], and {ruleSaid} rest {needYears}: {earliestYear} is the first year for it.',
+      '{stand} on {plot} in {year} comes[ {laterYears} after {previousName} ({previousYear})][ in the same year ({sameYear}) as {previousName}], and {ruleSaid} rest {needYears}[: {ruleFirstYear} is the first year for it][; with every rest kept, {allFirstYear} is the first year for it].',
     cause: 'Pests and diseases that live on one family wait in the soil; the rest lets them run down.',
     remedy: 'Grow it a year later or on another plot; where it has to be, give the reason.',
   },
   'organism-back-too-soon': {
     title: 'A host back too soon',
     sentence:
-      '{stand} on {plot} in {year} is a host of {ruleSaid}[, {laterYears} after {previousName} ({previousYear})][, in the same year ({sameYear}) as {previousName}]; the rest is {needYears}, so {earliestYear} is the first year for it.',
+      '{stand} on {plot} in {year} is a host of {ruleSaid}[, {laterYears} after {previousName} ({previousYear})][, in the same year ({sameYear}) as {previousName}]; the rest is {needYears}[, so {ruleFirstYear} is the first year for it][; with every rest kept, {allFirstYear} is the first year for it].',
     cause: 'The organism outlasts short rests in the soil. Where it has been found, the rest is longer.',
     remedy: 'Grow it a year later or on another plot; where it has to be, give the reason.',
   },
