@@ -13,7 +13,7 @@ export type {
   ReadText,
 } from './calc/calc-model.ts';
 export { type CheckedRow, type CheckRow, runCheckTable } from './calc/check-table.ts';
-export { calcModelNamed, calcModels, runCalc } from './calc/registry.ts';
+export { calcModelNamed, calcModels } from './calc/registry.ts';
 export * as carbon from './carbon/carbon.ts';
 export type { HumusMaterial, HumusUse } from './carbon/humus-balance.ts';
 export type { CarbonInput, CarbonMonth, CarbonPools, CarbonSpinUp, CarbonState } from './carbon/rothc.ts';
@@ -23,6 +23,9 @@ export type { CanopyCurve, CoverSpan } from './cover/canopy-curve.ts';
 export * as canopyCurve from './cover/canopy-curve.ts';
 export type { CoverState } from './cover/ground-cover.ts';
 export * as groundCover from './cover/ground-cover.ts';
+export type { DrawnWeather, DrawWeather } from './drawn-weather/draw.ts';
+export * as drawnWeather from './drawn-weather/drawn-weather.ts';
+export type { WeatherGenerator } from './drawn-weather/generator.ts';
 export * as decline from './families/decline.ts';
 export type { CountingSeason, RestGap } from './families/return-interval.ts';
 export * as returnInterval from './families/return-interval.ts';

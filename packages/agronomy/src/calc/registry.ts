@@ -10,6 +10,7 @@ import { pestModels } from './pests/pest-models.ts';
 import { soilModels } from './soil/soil-models.ts';
 import { sowingModels } from './sowing-models.ts';
 import { thermalModels } from './thermal-models.ts';
+import { drawnModels } from './weather/drawn-models.ts';
 
 export const calcModels: Readonly<Record<string, CalcModel>> = {
   ...airModels,
@@ -23,6 +24,7 @@ export const calcModels: Readonly<Record<string, CalcModel>> = {
   ...carbonModels,
   ...humusModels,
   ...mineralModels,
+  ...drawnModels,
   ...pestModels,
 };
 

@@ -21,6 +21,9 @@ export interface ClimateStation {
   readonly tMinC: ByMonth;
   /** Sum of the month. */
   readonly rainMm: ByMonth;
+  /** Days of the month with `rainDayFromMm` or more. */
+  readonly rainDays: ByMonth | null;
+  readonly rainDayFromMm: number | null;
   /** Hours in the month. */
   readonly sunH: ByMonth | null;
   /** A day. */
@@ -119,6 +122,8 @@ function readStation(months: readonly ((column: string) => string)[]): ClimateSt
     tMaxC: whole('tmax_C'),
     tMinC: whole('tmin_C'),
     rainMm: whole('rain_mm'),
+    rainDays: orNull('rain_days'),
+    rainDayFromMm: first('rain_day_threshold_mm') === '' ? null : Number(first('rain_day_threshold_mm')),
     sunH: orNull('sun_h'),
     solarMjM2: orNull('rad_MJ_m2_d'),
     windMS: orNull('wind_m_s'),

@@ -117,7 +117,8 @@ function takeAway(row: Float64Array, pivot: Float64Array, column: number): void 
   for (let j = column; j < row.length; j++) row[j] = (row[j] ?? 0) - factor * (pivot[j] ?? 0);
 }
 
-function solarByMonth(station: ClimateStation): { solar: ByMonth; solarFrom: DailyNormals['solarFrom'] } {
+/** Radiation a day by month: the station's own, else from its sunshine, else from the range of temperature. */
+export function solarByMonth(station: ClimateStation): { solar: ByMonth; solarFrom: DailyNormals['solarFrom'] } {
   if (station.solarMjM2 !== null) return { solar: station.solarMjM2, solarFrom: 'measured' };
   const sunH = station.sunH;
   const solar = monthDays.map((length, month) => {

@@ -21,7 +21,7 @@ export interface WeatherDay {
   readonly rhMeanPct?: number | null;
 }
 
-export const weatherOrigins = ['recorded', 'partly-recorded', 'climate'] as const;
+export const weatherOrigins = ['recorded', 'partly-recorded', 'climate', 'drawn'] as const;
 export type WeatherOrigin = (typeof weatherOrigins)[number];
 
 /** Weather by day number for inner loops; index 0 is `startDayNumber`. */
@@ -54,11 +54,16 @@ export function weatherFor(
     originIndex: new Uint8Array(dayCount).fill(weatherOrigins.indexOf('climate')),
   };
   fillFromNormals(series, normals);
-  for (const day of recorded) {
-    const at = dayNumber(day.day) - startDayNumber;
-    if (at >= 0 && at < dayCount) overlay(series, at, day);
-  }
+  layRecordOver(series, recorded);
   return series;
+}
+
+/** Writes what was recorded over a series, be it of the climate or drawn: a recorded day always wins. */
+export function layRecordOver(series: WeatherSeries, recorded: readonly WeatherDay[]): void {
+  for (const day of recorded) {
+    const at = dayNumber(day.day) - series.startDayNumber;
+    if (at >= 0 && at < series.dayCount) overlay(series, at, day);
+  }
 }
 
 /** Whether a day's weather was recorded, and how far. */
