@@ -32,7 +32,8 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     return refuse(io, [
       said.noCommand(name, nearest(name, [...Object.keys(commands), ...Object.keys(later)])[0] ?? null),
     ]);
-  if (rest.includes('--help')) {
+  // `calc MODEL --help` is about the model.
+  if (rest.includes('--help') && (name !== 'calc' || rest.length === 1)) {
     io.out(usage);
     return 0;
   }

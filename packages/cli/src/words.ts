@@ -47,6 +47,8 @@ export const said = {
   noModel: 'Say which model; leywright calc --list names them.',
   noSuchModel: (found: string, nearest: string | null) =>
     `There is no model "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright calc --list names them.`,
+  calcKinds:
+    'A ? may be left out. A number may be a list; lists of equal length go element by element. A series is a list in time, \nand one number stands for all of it.',
   inputNotJson: 'The inputs on standard input are not a JSON object, such as { "lat": 52.3, "J": 172 }.',
   noChecks: (path: string) => `There is no table "${path}" that can be read.`,
   badChecks: (path: string, why: string) => `${path} cannot be read as a table of checks: ${why}`,

@@ -40,6 +40,24 @@ describe('leywright calc', () => {
     expect(Math.max(...table.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
 
+  test('tells what one model takes and gives, with units and source', async () => {
+    const { code, out } = await leywright(['calc', 'Hargreaves', '--help']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Source: FAO-56/);
+    expect(out).toMatch(/Tmax +C +number +highest temperature/);
+    expect(out).toMatch(/Ra\? +MJ\/m2\/d/);
+    expect(out).toMatch(/ETo +mm\/d/);
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(120);
+    expect((await leywright(['calc', 'Hargreves', '--help'])).err).toContain('Did you mean Hargreaves?');
+  });
+
+  test('lists the models that have a word in their name or title', async () => {
+    const { out } = await leywright(['calc', '--list', 'residue', '--json']);
+    const { models } = httpShapes.calcModels.parse(JSON.parse(out));
+    expect(models.map((model) => model.model)).toEqual(expect.arrayContaining(['nicolardot', 'fT_residue']));
+    expect(models.map((model) => model.model)).not.toContain('pressure');
+  });
+
   test.each([
     [['calc'], '', 'Say which model'],
     [['calc', 'presure'], '{}', 'Did you mean pressure?'],

@@ -6,7 +6,17 @@
  * names it; whoever runs the model reads it, since nothing here knows a disk.
  */
 
-export const inputKinds = ['number', 'text', 'series', 'rows', 'words', 'object', 'file', 'label'] as const;
+export const inputKinds = [
+  'number',
+  'text',
+  'number-or-text',
+  'series',
+  'rows',
+  'words',
+  'object',
+  'file',
+  'label',
+] as const;
 
 export interface CalcInput {
   readonly key: string;
@@ -71,6 +81,7 @@ export interface CalcValues {
   readonly number: (key: string) => number;
   readonly maybe: (key: string) => number | null;
   readonly text: (key: string) => string;
+  /** One number given for a series stands for all of its steps. */
   readonly series: (key: string) => readonly number[];
   readonly rows: (key: string) => readonly (readonly unknown[])[];
   readonly words: (key: string) => readonly string[];
@@ -96,9 +107,10 @@ export function calcModel(
       if (problems.length > 0) return { kind: 'problems', problems };
       const lists = model.inputs.filter((input) => isPerElement(input) && Array.isArray(inputs[input.key]));
       const length = (inputs[lists[0]?.key ?? ''] as readonly unknown[] | undefined)?.length;
-      if (length === undefined) return answerOf([evaluate(valuesAt(inputs, null, readText))], false);
+      const asked = { inputs, readText, steps: stepsOf(model.inputs, inputs) };
+      if (length === undefined) return answerOf([evaluate(valuesAt(asked, null))], false);
       return answerOf(
-        Array.from({ length }, (_, at) => evaluate(valuesAt(inputs, at, readText))),
+        Array.from({ length }, (_, at) => evaluate(valuesAt(asked, at))),
         true,
       );
     },
@@ -132,7 +144,7 @@ function fileProblems(
 }
 
 function isPerElement(input: CalcInput): boolean {
-  return input.kind === undefined || input.kind === 'number' || input.kind === 'text';
+  return input.kind === undefined || ['number', 'text', 'number-or-text'].includes(input.kind);
 }
 
 function inputProblems(
@@ -160,11 +172,15 @@ function lengthProblems(
   expected: readonly CalcInput[],
   inputs: Readonly<Record<string, unknown>>,
 ): readonly CalcProblem[] {
-  const lists = expected.filter(isPerElement).flatMap(({ key }) => {
-    const value = inputs[key];
-    return Array.isArray(value) ? [{ key, value }] : [];
-  });
-  const differing = lists.filter(({ value }) => value.length !== lists[0]?.value.length);
+  const listsOf = (chosen: readonly CalcInput[]) =>
+    chosen.flatMap(({ key }) => {
+      const value = inputs[key];
+      return Array.isArray(value) ? [{ key, value }] : [];
+    });
+  const together = [expected.filter(isPerElement), expected.filter((input) => input.kind === 'series')];
+  const differing = together
+    .map(listsOf)
+    .flatMap((lists) => lists.filter(({ value }) => value.length !== lists[0]?.value.length));
   return differing.map(({ key, value }) => ({ key, why: 'lists-differ-in-length', found: shown(value) }));
 }
 
@@ -180,7 +196,8 @@ const shapes: Readonly<
   label: { is: () => true, why: 'not-text' },
   rows: { is: (value) => Array.isArray(value) && value.every(Array.isArray), why: 'not-a-list' },
   words: { is: (value) => Array.isArray(value) && value.every(isText), why: 'not-a-list' },
-  series: { is: (value) => Array.isArray(value) && value.every(isNumber), why: 'not-a-list' },
+  series: { is: (value) => [value].flat().every(isNumber), why: 'not-a-list' },
+  'number-or-text': { is: (value) => [value].flat().every((one) => isNumber(one) || isText(one)), why: 'not-a-number' },
   object: { is: isObjectOfNumbers, why: 'not-a-number' },
   file: { is: isText, why: 'not-text' },
   text: { is: (value) => [value].flat().every(isText), why: 'not-text' },
@@ -199,7 +216,19 @@ function isObjectOfNumbers(value: unknown): value is Readonly<Record<string, num
   return typeof value === 'object' && value !== null && !Array.isArray(value) && Object.values(value).every(isNumber);
 }
 
-function valuesAt(inputs: Readonly<Record<string, unknown>>, at: number | null, readText: ReadText): CalcValues {
+interface Asked {
+  readonly inputs: Readonly<Record<string, unknown>>;
+  readonly readText: ReadText;
+  /** Steps of the series that go together. */
+  readonly steps: number;
+}
+
+function stepsOf(expected: readonly CalcInput[], inputs: Readonly<Record<string, unknown>>): number {
+  const lists = expected.filter((input) => input.kind === 'series').map((input) => inputs[input.key]);
+  return lists.find(Array.isArray)?.length ?? 1;
+}
+
+function valuesAt({ inputs, readText, steps }: Asked, at: number | null): CalcValues {
   const one = (key: string) => {
     const value = inputs[key];
     return at !== null && Array.isArray(value) ? (value[at] as unknown) : value;
@@ -209,7 +238,10 @@ function valuesAt(inputs: Readonly<Record<string, unknown>>, at: number | null, 
     number: (key) => one(key) as number,
     maybe: (key) => (one(key) as number | null | undefined) ?? null,
     text: (key) => one(key) as string,
-    series: (key) => inputs[key] as readonly number[],
+    series: (key) => {
+      const value = inputs[key] as number | readonly number[];
+      return typeof value === 'number' ? Array.from({ length: steps }, () => value) : value;
+    },
     rows: (key) => inputs[key] as readonly (readonly unknown[])[],
     words: (key) => inputs[key] as readonly string[],
     part: (key, part) => {

@@ -52,14 +52,15 @@ export const canopyModels: Readonly<Record<string, CalcModel>> = {
   }),
   residue_erosion_factor: calcModel({
     title: 'Soil loss under a cover',
-    inputs: inputs('cover_pct % ground covered', 'b 1/% coefficient, 0.025-0.05'),
+    inputs: inputs('cover_pct % ground covered', 'b? 1/% coefficient, 0.025-0.05; 0.035 when not given'),
     outputs: outputs('factor - soil loss relative to bare ground'),
     source: 'RUSLE, Renard et al. 1997 (recalled)',
-    evaluate: (v) => ({ factor: soilLossFactor(v.number('cover_pct'), v.number('b')) }),
+    evaluate: (v) => ({ factor: soilLossFactor(v.number('cover_pct'), v.maybe('b') ?? 0.035) }),
   }),
 };
 
-const legumes = { lucerne: 'forage', clover: 'forage' } as const;
+/** Lucerne and the clovers, by whatever name goes before: "red clover". */
+const forageLegumes = /lucerne|alfalfa|clover|trefoil|medick|sainfoin|vetch ley/i;
 
 export const fixationModels: Readonly<Record<string, CalcModel>> = {
   anglade_forage: calcModel({
@@ -87,7 +88,7 @@ export const fixationModels: Readonly<Record<string, CalcModel>> = {
     source: 'Anglade et al. 2015, Ecosphere 6(3):37',
     evaluate: (v) => ({
       BNF_total: totalFixedKgHa(
-        legumes[v.text('crop') as keyof typeof legumes] ?? 'grain',
+        forageLegumes.test(v.text('crop')) ? 'forage' : 'grain',
         v.number('N_shoot_total'),
         v.number('BGN'),
       ),

@@ -1,7 +1,7 @@
 /** Reference evapotranspiration by name, of a day, of a month, and from temperature alone. */
 import * as monthly from '../weather/monthly-evapotranspiration.ts';
 import * as eto from '../weather/reference-evapotranspiration.ts';
-import { type CalcModel, type CalcValues, calcModel } from './calc-model.ts';
+import { type CalcModel, type CalcValues, calcModel, noAnswer } from './calc-model.ts';
 import { fao, place, raOf, temperatures } from './evaporation-inputs.ts';
 import { inputs, outputs } from './input-list.ts';
 import { evapotranspirationClippingHolds } from './properties.ts';
@@ -14,6 +14,8 @@ export const evaporationModels: Readonly<Record<string, CalcModel>> = {
       'ea? kPa vapour pressure',
       'RHmax? % greatest humidity',
       'RHmin? % least humidity',
+      'Tdew? C dew point',
+      'RHmean? % mean humidity',
       'u2? m/s wind at 2 m',
       'u10_kmh? km/h wind at 10 m',
       'uz? m/s wind at the gauge',
@@ -22,6 +24,7 @@ export const evaporationModels: Readonly<Record<string, CalcModel>> = {
       'n? h hours of sunshine',
       'N? h possible sunshine, instead of our own',
       'Rso? MJ/m2/d clear sky, instead of our own',
+      'coast? - 1 where the sea is near and radiation must be guessed from temperature',
     ),
     outputs: outputs(
       'ETo mm/d reference evapotranspiration',
@@ -38,7 +41,11 @@ export const evaporationModels: Readonly<Record<string, CalcModel>> = {
     ),
     source: fao('eq. 6'),
     evaluate: (v) => {
-      const day = eto.referenceEvapotranspiration(dayOf(v), { latDeg: v.number('lat'), elevationM: v.number('z') });
+      const day = eto.referenceEvapotranspiration(dayOf(v), {
+        latDeg: v.number('lat'),
+        elevationM: v.number('z'),
+        coast: v.maybe('coast') === 1,
+      });
       return {
         ETo: day.etoMm,
         es: day.saturationKpa,
@@ -131,7 +138,7 @@ export const evaporationModels: Readonly<Record<string, CalcModel>> = {
     outputs: outputs('ETo mm/d reference evapotranspiration'),
     source: fao('eq. 52'),
     evaluate: (v) => {
-      if (!v.given('Ra') && !(v.given('lat') && v.given('J'))) return { ETo: null };
+      if (!v.given('Ra') && !(v.given('lat') && v.given('J'))) return noAnswer('Ra', 'give lat and J, or Ra');
       const tMeanC = v.maybe('Tmean');
       return {
         ETo: eto.hargreavesMm(v.number('Tmax'), v.number('Tmin'), {
@@ -163,6 +170,8 @@ function dayOf(v: CalcValues): eto.EvapotranspirationDay {
     vapourKpa: v.maybe('ea'),
     rhMaxPct: v.maybe('RHmax'),
     rhMinPct: v.maybe('RHmin'),
+    dewPointC: v.maybe('Tdew'),
+    rhMeanPct: v.maybe('RHmean'),
     windMS,
     windHeightM,
     solarMjM2: v.maybe('Rs'),

@@ -5,8 +5,10 @@ import type { CalcInput, CalcOutput } from './calc-model.ts';
 export function inputs(...lines: readonly string[]): readonly CalcInput[] {
   return lines.map((line) => {
     const { key, unit, meaning } = partsOf(line);
-    const kind = /^(text|series|rows|words|object|file|label):/.exec(unit)?.[1] as CalcInput['kind'] | undefined;
-    const plainUnit = unit.replace(/^(text|series|rows|words|object|file|label):/, '');
+    const kind = /^(text|number-or-text|series|rows|words|object|file|label):/.exec(unit)?.[1] as
+      | CalcInput['kind']
+      | undefined;
+    const plainUnit = unit.replace(/^(text|number-or-text|series|rows|words|object|file|label):/, '');
     return {
       key: key.replace(/\?$/, ''),
       unit: plainUnit,

@@ -6,6 +6,7 @@ import { evaporationModels } from './evaporation-models.ts';
 import { carbonModels } from './fertility/carbon-models.ts';
 import { humusModels } from './fertility/humus-models.ts';
 import { mineralModels } from './fertility/mineral-models.ts';
+import { shelterModels } from './habitat/shelter-models.ts';
 import { pestModels } from './pests/pest-models.ts';
 import { soilModels } from './soil/soil-models.ts';
 import { sowingModels } from './sowing-models.ts';
@@ -25,6 +26,7 @@ export const calcModels: Readonly<Record<string, CalcModel>> = {
   ...humusModels,
   ...mineralModels,
   ...drawnModels,
+  ...shelterModels,
   ...pestModels,
 };
 

@@ -117,7 +117,7 @@ export const sowingModels: Readonly<Record<string, CalcModel>> = {
     title: 'Draw-down of a store',
     inputs: inputs(
       'opening_kg kg put in',
-      'weekly_loss series:- share lost in each week',
+      'weekly_loss series:- share lost in each week, one for each or one for all',
       'wanted_kg series:kg wanted in each week',
     ),
     outputs: outputs(

@@ -7,9 +7,9 @@ import {
   degreeDaysBySine,
   degreeDaysBySineCutOff,
 } from '../growth/degree-days.ts';
-import { emergenceDays } from '../growth/emergence.ts';
+import { emergenceDays, emergenceTableCrops } from '../growth/emergence.ts';
 import { dayLengthFaoH, dayLengthH, shortDaySpan } from '../weather/day-length.ts';
-import { type CalcModel, type CalcValues, calcModel } from './calc-model.ts';
+import { type CalcModel, type CalcValues, calcModel, noAnswer } from './calc-model.ts';
 import { inputs, outputs } from './input-list.ts';
 import { meanEqualsSineAboveBase } from './properties.ts';
 
@@ -58,7 +58,8 @@ export const thermalModels: Readonly<Record<string, CalcModel>> = {
     outputs: degreeDays,
     source: 'Wilson & Barnett 1983, California Agriculture 37(1):4',
     evaluate: (v) => {
-      if (!v.given('mean') && !(v.given('Tmin') && v.given('Tmax'))) return { GDD: null };
+      if (!v.given('mean') && !(v.given('Tmin') && v.given('Tmax')))
+        return noAnswer('Tmin', 'give Tmin and Tmax, or mean');
       return { GDD: degreeDaysByMean(v.maybe('mean') ?? (v.number('Tmin') + v.number('Tmax')) / 2, v.number('Tbase')) };
     },
   }),
@@ -88,7 +89,11 @@ export const thermalModels: Readonly<Record<string, CalcModel>> = {
     inputs: inputs('crop text:- vegetable of the table', 'Tsoil_const C soil temperature'),
     outputs: outputs('days d days from sowing'),
     source: 'Harrington & Minges 1954',
-    evaluate: (v) => ({ days: emergenceDays(v.text('crop'), v.number('Tsoil_const')) }),
+    evaluate: (v) => {
+      const crop = v.text('crop').trim().toLowerCase();
+      if (!emergenceTableCrops().includes(crop)) return noAnswer('crop', `"${v.text('crop')}" is not in the table`);
+      return { days: emergenceDays(crop, v.number('Tsoil_const')) };
+    },
   }),
   germination_50pct: calcModel({
     title: 'Days to half germinated',

@@ -10,27 +10,29 @@ import { cellsOf, tableText } from '../reference/table-text.ts';
 
 export interface CropResidueN {
   readonly cropDryTHa: number;
-  readonly aboveGroundKgHa: number;
-  readonly belowGroundKgHa: number;
+  /** Null where the table has no share of tops, or of roots. */
+  readonly aboveGroundKgHa: number | null;
+  readonly belowGroundKgHa: number | null;
 }
 
-/** Residue nitrogen from a yield (t/ha, fresh or dry). Null for a crop the table has not, or whose row lacks a ratio. */
+/** Residue nitrogen from a yield (t/ha, fresh or dry). Null for a crop the table has not. */
 export function residueNitrogen(
   rowId: string,
   harvest: { readonly freshTHa: number } | { readonly dryTHa: number },
 ): CropResidueN | null {
-  const row = cellsOf(tableText('science/ipcc2019-t11-1a-residues')).find((cell) => cell('crop') === rowId);
-  if (row === undefined) return null;
-  const [nAbove, nBelow, aboveRatio, rootRatio, dry] = ['N_AG', 'N_BG', 'R_AG', 'RS', 'DRY'].map((key) =>
-    row(key) === '' ? null : Number(row(key)),
+  const row = cellsOf(tableText('science/ipcc2019-t11-1a-residues')).find(
+    (cell) => cell('crop') === rowId.trim().toLowerCase(),
   );
-  if ([nAbove, nBelow, aboveRatio, rootRatio, dry].some((value) => value === null || value === undefined)) return null;
-  const cropDryTHa = 'dryTHa' in harvest ? harvest.dryTHa : harvest.freshTHa * (dry ?? 0);
-  const aboveTHa = cropDryTHa * (aboveRatio ?? 0);
+  if (row === undefined) return null;
+  const figure = (key: string) => (row(key) === '' ? null : Number(row(key)));
+  const cropDryTHa = 'dryTHa' in harvest ? harvest.dryTHa : harvest.freshTHa * (figure('DRY') ?? 1);
+  const [nAbove, nBelow, aboveRatio, rootRatio] = [figure('N_AG'), figure('N_BG'), figure('R_AG'), figure('RS')];
+  const aboveTHa = aboveRatio === null ? null : cropDryTHa * aboveRatio;
+  const belowTHa = aboveTHa === null || rootRatio === null ? null : (cropDryTHa + aboveTHa) * rootRatio;
   return {
     cropDryTHa,
-    aboveGroundKgHa: aboveTHa * (nAbove ?? 0) * 1000,
-    belowGroundKgHa: (cropDryTHa + aboveTHa) * (rootRatio ?? 0) * (nBelow ?? 0) * 1000,
+    aboveGroundKgHa: aboveTHa === null ? null : aboveTHa * (nAbove ?? 0) * 1000,
+    belowGroundKgHa: belowTHa === null ? null : belowTHa * (nBelow ?? 0) * 1000,
   };
 }
 

@@ -15,7 +15,7 @@ import {
   solarFromSunshineMjM2,
   sunHoursPossible,
 } from './radiation.ts';
-import { penmanMonteithMm } from './reference-evapotranspiration.ts';
+import { leastWindMS, penmanMonteithMm } from './reference-evapotranspiration.ts';
 import { airPressureKpa, meanSaturationKpa, psychrometricKpaC, saturationSlopeKpaC } from './vapour-pressure.ts';
 
 /** Heat into the soil in a month (MJ/m2 a day) between the month before and the month after. */
@@ -47,10 +47,11 @@ export function monthlyEvapotranspiration(month: EvapotranspirationMonth) {
   const raMjM2 = extraterrestrialMjM2(month.latDeg, month.dayOfYear);
   const possibleSunH = sunHoursPossible(month.latDeg, month.dayOfYear);
   const solarMjM2 = solarFromSunshineMjM2(raMjM2, month.sunH, possibleSunH);
+  const saturationKpa = meanSaturationKpa(month.tMaxC, month.tMinC);
+  const vapourKpa = Math.min(month.vapourKpa, saturationKpa);
   const netRadiationMjM2 =
     netShortWaveMjM2(solarMjM2) -
-    netLongWaveMjM2({ ...month, brightness: brightness(solarMjM2, 0.75 * raMjM2) ?? 0.65 });
-  const saturationKpa = meanSaturationKpa(month.tMaxC, month.tMinC);
+    netLongWaveMjM2({ ...month, vapourKpa, brightness: brightness(solarMjM2, 0.75 * raMjM2) ?? 0.65 });
   const soilHeatMjM2 = soilHeatSinceMonthMjM2(tMeanC, month.tMeanBeforeC);
   const slopeKpaC = saturationSlopeKpaC(tMeanC);
   const gammaKpaC = psychrometricKpaC(airPressureKpa(month.elevationM));
@@ -60,8 +61,8 @@ export function monthlyEvapotranspiration(month: EvapotranspirationMonth) {
     psychrometricKpaC: gammaKpaC,
     netRadiationMjM2,
     soilHeatMjM2,
-    wind2mMS: month.wind2mMS,
-    deficitKpa: saturationKpa - month.vapourKpa,
+    wind2mMS: Math.max(leastWindMS, month.wind2mMS),
+    deficitKpa: saturationKpa - vapourKpa,
   });
   return {
     etoMm,

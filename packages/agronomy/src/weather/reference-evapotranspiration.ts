@@ -85,7 +85,8 @@ export interface ReferenceEvapotranspiration {
 }
 
 const worldMeanWindMS = 2; // FAO-56, chapter 4
-const leastWindMS = 0.5;
+/** Air is never quite still (ASCE 2005). */
+export const leastWindMS = 0.5;
 /** Brightness where the sun does not clear the horizon and none can be reckoned; it moves the day's sum by hundredths of a millimetre. */
 const darkBrightness = 0.65;
 

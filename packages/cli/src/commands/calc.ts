@@ -14,12 +14,13 @@ import { said } from '../words.ts';
 export async function calcCommand(args: readonly string[], io: Io): Promise<ExitCode> {
   const read = parse(args);
   if ('sentence' in read) return refuse(io, [read.sentence]);
-  const { json = false, list = false, checks } = read.values;
-  if (list) return listModels(json, io);
+  const { json = false, list = false, help = false, checks } = read.values;
+  if (list) return listModels(read.positionals, json, io);
   if (checks !== undefined) return checkTable(checks, json, io);
   const [name, extra] = read.positionals;
   if (name === undefined) return refuse(io, [said.noModel]);
-  return extra === undefined ? runModel(name, json, io) : refuse(io, [said.tooMany(extra)]);
+  if (extra !== undefined) return refuse(io, [said.tooMany(extra)]);
+  return help ? aboutModel(name, io) : runModel(name, json, io);
 }
 
 function parse(args: readonly string[]) {
@@ -27,15 +28,23 @@ function parse(args: readonly string[]) {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { json: { type: 'boolean' }, list: { type: 'boolean' }, checks: { type: 'string' } },
+      options: {
+        json: { type: 'boolean' },
+        list: { type: 'boolean' },
+        help: { type: 'boolean' },
+        checks: { type: 'string' },
+      },
     });
   } catch (error) {
     return { sentence: error instanceof Error ? error.message : String(error) };
   }
 }
 
-function listModels(json: boolean, io: Io): ExitCode {
-  const models = Object.entries(calcModels);
+/** All models, or those whose name or title has every word given. */
+function listModels(words: readonly string[], json: boolean, io: Io): ExitCode {
+  const models = Object.entries(calcModels).filter(([name, { title }]) =>
+    words.every((word) => `${name} ${title}`.toLowerCase().includes(word.toLowerCase())),
+  );
   if (json) {
     printJson(io, {
       models: models.map(([model, { title, inputs, outputs, source }]) => ({
@@ -62,6 +71,25 @@ function listModels(json: boolean, io: Io): ExitCode {
       )
       .join('\n'),
   );
+  return 0;
+}
+
+/** What goes in and out of one model, with units, and where it is from. */
+function aboutModel(name: string, io: Io): ExitCode {
+  const model = calcModelNamed(name);
+  if (model === null) return refuse(io, [said.noSuchModel(name, nearest(name, Object.keys(calcModels))[0] ?? null)]);
+  const takes = model.inputs.map(({ key, unit, meaning, optional = false, kind = 'number' }) => [
+    optional ? `${key}?` : key,
+    unit,
+    kind,
+    meaning,
+  ]);
+  const gives = model.outputs.map(({ key, unit, meaning }) => [key, unit, '', meaning]);
+  const columns = (head: string) => [{ head }, { head: 'Unit' }, { head: 'Kind' }, { head: 'Is' }];
+  io.out(`${name}: ${model.title}\n\n${wrapped(`Source: ${model.source}`, '')}`);
+  if (takes.length > 0) io.out(`\n${textTable(columns('Takes'), takes)}`);
+  io.out(`\n${textTable(columns('Gives'), gives)}`);
+  io.out(`\n${said.calcKinds}`);
   return 0;
 }
 

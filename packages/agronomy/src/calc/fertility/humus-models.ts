@@ -23,7 +23,11 @@ export const humusModels: Readonly<Record<string, CalcModel>> = {
     ),
     source: ordinance,
     evaluate: (v) => {
-      const rows = v.rows('rows').map(([, areaHa, kgCHa]) => ({ areaHa: Number(areaHa), kgCHa: Number(kgCHa) }));
+      const rows = v.rows('rows').map(([use, areaHa, kgCHa]) => ({
+        areaHa: Number(areaHa),
+        // A use of the table may stand without its figure.
+        kgCHa: kgCHa == null ? (humus.humusUse(String(use))?.kgCHa ?? Number.NaN) : Number(kgCHa),
+      }));
       if (rows.some((row) => !Number.isFinite(row.areaHa * row.kgCHa)))
         return noAnswer('rows', 'wants use, ha, kg C/ha');
       const demand = rows.reduce((sum, row) => sum + row.areaHa * row.kgCHa, 0);

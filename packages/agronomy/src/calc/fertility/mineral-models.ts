@@ -48,10 +48,14 @@ export const mineralModels: Readonly<Record<string, CalcModel>> = {
   }),
   buildup: calcModel({
     title: 'Yearly addition over off-take at a low index',
-    inputs: inputs('index - index'),
+    inputs: inputs('index number-or-text:- index: 0, 1, 2-, 2+, 3 …'),
     outputs: outputs('extra_kg_ha_P2O5_or_K2O kg/ha phosphate or potash'),
     source: 'AHDB RB209 as quoted by Tried & Tested',
-    evaluate: (v) => ({ extra_kg_ha_P2O5_or_K2O: buildUpKgHa(v.number('index')) }),
+    evaluate: (v) => {
+      const index = Number(/^\s*(\d+(?:\.\d+)?)\s*[-+]?\s*$/.exec(v.text('index').toString())?.[1]);
+      if (Number.isNaN(index)) return noAnswer('index', `"${v.text('index')}" is no index`);
+      return { extra_kg_ha_P2O5_or_K2O: buildUpKgHa(index) };
+    },
   }),
   lime_need: calcModel({
     title: 'Ground limestone needed',
@@ -71,7 +75,9 @@ export const mineralModels: Readonly<Record<string, CalcModel>> = {
         factorTPh: v.number('factor'),
         neutralisingValuePct: v.maybe('NV') ?? 54,
       });
-      return { t_ha: v.given('round') ? wholeTonnes(needTHa) : needTHa };
+      const round = v.given('round') ? v.text('round').toLowerCase() : 'none';
+      if (/whole|half up|tonnes/.test(round)) return { t_ha: wholeTonnes(needTHa) };
+      return /^(none|no|)$/.test(round) ? { t_ha: needTHa } : noAnswer('round', 'whole tonnes, half up; or none');
     },
   }),
 };

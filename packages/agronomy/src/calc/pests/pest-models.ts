@@ -49,10 +49,14 @@ export const pestModels: Readonly<Record<string, CalcModel>> = {
   }),
   blight_answer: calcModel({
     title: 'Blight: what may be said by the kind of humidity record',
-    inputs: inputs('humidity words:- hourly, none or normals'),
+    inputs: inputs('humidity text:- hourly, none or normals'),
     outputs: outputs('answer - verdict or cannot say'),
     source: 'our rule: without a humidity record nothing is said',
-    evaluate: (v) => ({ answer: v.words('humidity').map(answerFor) }),
+    evaluate: (v) => {
+      const humidity = v.text('humidity').trim().toLowerCase();
+      if (!['hourly', 'none', 'normals'].includes(humidity)) return noAnswer('humidity', 'hourly, none or normals');
+      return { answer: answerFor(humidity) };
+    },
   }),
 };
 

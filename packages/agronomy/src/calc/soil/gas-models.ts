@@ -10,7 +10,7 @@ import {
   stepSoilTemperatureC,
   waveTemperatureC,
 } from '../../soil/soil-temperature.ts';
-import { type CalcModel, type CalcValues, calcModel } from '../calc-model.ts';
+import { type CalcModel, type CalcValues, calcModel, noAnswer } from '../calc-model.ts';
 import { inputs, outputs } from '../input-list.ts';
 
 export const gasModels: Readonly<Record<string, CalcModel>> = {
@@ -56,8 +56,8 @@ export const gasModels: Readonly<Record<string, CalcModel>> = {
     outputs: outputs('loss_kg_ha kg/ha nitrogen lost', 'low kg/ha seldom less', 'high kg/ha seldom more'),
     source: 'range of Larsson et al. 1998 and Weber et al. 2018',
     evaluate: (v) => {
-      const how = v.text('how');
-      if (!isMulchWay(how)) return { loss_kg_ha: null, low: null, high: null };
+      const how = v.text('how').trim().toLowerCase().replaceAll('-', ' ');
+      if (!isMulchWay(how)) return noAnswer('how', `"${v.text('how')}": ${mulchWays.join(', ')}`);
       const loss = mulchAmmoniaKgHa(v.number('N_cut_kg_ha'), v.number('N_pct'), how);
       return { loss_kg_ha: loss.typ, low: loss.low, high: loss.high };
     },
@@ -94,14 +94,14 @@ export const soilTemperatureModels: Readonly<Record<string, CalcModel>> = {
       'T_year C air, mean of the year',
       `s? - bare-ground term, ${bareGroundFactor}`,
       `k? - share of the way in a day, ${dailyLagFactor}`,
-      'cover - ground covered',
+      'cover? - ground covered, 0 when not given',
     ),
     outputs: outputs('T C soil temperature, 0-30 cm'),
     source: 'lag after Zheng, Hunt & Running 1993, Climate Research 2:183; bare-ground term fitted to Rothamsted',
     evaluate: (v) => ({
       T: stepSoilTemperatureC(
         v.number('T_prev'),
-        { airC: v.number('T_air'), yearMeanC: v.number('T_year'), coverShare: v.number('cover') },
+        { airC: v.number('T_air'), yearMeanC: v.number('T_year'), coverShare: v.maybe('cover') ?? 0 },
         lagOf(v),
       ),
     }),
@@ -115,7 +115,10 @@ export const soilTemperatureModels: Readonly<Record<string, CalcModel>> = {
     ),
     outputs: outputs('T_month C twelve means of the soil under bare ground'),
     source: 'lag after Zheng, Hunt & Running 1993, Climate Research 2:183; bare-ground term fitted to Rothamsted',
-    evaluate: (v) => ({ T_month: soilMonthsC(v.series('air_month'), lagOf(v)) }),
+    evaluate: (v) => {
+      const air = v.series('air_month');
+      return air.length === 12 ? { T_month: soilMonthsC(air, lagOf(v)) } : noAnswer('air_month', 'wants twelve months');
+    },
   }),
 };
 

@@ -9,7 +9,7 @@ import {
 } from '../../nitrogen/release-factors.ts';
 import { fixedByShootKgHa, residueNitrogen } from '../../nitrogen/residue-nitrogen.ts';
 import { freshResidue, residueRates, stepResidue } from '../../nitrogen/residue-release.ts';
-import { type CalcModel, type CalcValues, calcModel } from '../calc-model.ts';
+import { type CalcModel, type CalcValues, calcModel, noAnswer } from '../calc-model.ts';
 import { inputs, outputs } from '../input-list.ts';
 import { layersAgainstBurns } from './soil-properties.ts';
 
@@ -29,7 +29,7 @@ export const residueModels: Readonly<Record<string, CalcModel>> = {
       'kres 1/d decay on a normalised day',
       'CNbio - C:N of the microbes',
       'hres - share of dying microbes that becomes humus',
-      'Nmin_kg_at_day kg mineral nitrogen by normalised day, 1 to 365',
+      'Nmin_kg_at_day kg mineral nitrogen by normalised day, 0 to 730',
     ),
     source: 'Nicolardot, Recous & Mary 2001, Plant and Soil 228:83',
     evaluate: residueYear,
@@ -57,10 +57,10 @@ export const residueModels: Readonly<Record<string, CalcModel>> = {
   }),
   K2_humus: calcModel({
     title: 'Release rate of active humus',
-    inputs: inputs('clay % clay', 'CaCO3 % free lime'),
+    inputs: inputs('clay % clay', 'CaCO3? % free lime'),
     outputs: outputs('k_per_day 1/d share a normalised day'),
     source: stics('eq. 8.5'),
-    evaluate: (v) => ({ k_per_day: humusRatePerDay(v.number('clay'), v.number('CaCO3')) }),
+    evaluate: (v) => ({ k_per_day: humusRatePerDay(v.number('clay'), v.maybe('CaCO3') ?? 0) }),
   }),
   ipcc_residue_N: calcModel({
     title: 'Nitrogen in residues',
@@ -72,15 +72,14 @@ export const residueModels: Readonly<Record<string, CalcModel>> = {
     outputs: outputs('crop_DM t/ha dry yield', 'AG_N_kg kg/ha above ground', 'BG_N_kg kg/ha below ground'),
     source: 'IPCC 2019 Refinement, volume 4 chapter 11, eq. 11.6 and Table 11.1A',
     evaluate: (v) => {
-      const fresh = v.maybe('yield_fresh_t');
-      const found = residueNitrogen(
-        v.text('crop'),
-        fresh === null ? { dryTHa: v.number('yield_DM_t') } : { freshTHa: fresh },
-      );
+      const [freshTHa, dryTHa] = [v.maybe('yield_fresh_t'), v.maybe('yield_DM_t')];
+      if (freshTHa === null && dryTHa === null) return noAnswer('yield_fresh_t', 'give it, or yield_DM_t');
+      const found = residueNitrogen(v.text('crop'), dryTHa === null ? { freshTHa: freshTHa ?? 0 } : { dryTHa });
+      if (found === null) return noAnswer('crop', `"${v.text('crop')}" is not in the table`);
       return {
-        crop_DM: found?.cropDryTHa ?? null,
-        AG_N_kg: found?.aboveGroundKgHa ?? null,
-        BG_N_kg: found?.belowGroundKgHa ?? null,
+        crop_DM: found.cropDryTHa,
+        AG_N_kg: found.aboveGroundKgHa,
+        BG_N_kg: found.belowGroundKgHa,
       };
     },
   }),
@@ -121,7 +120,13 @@ export const leachingModels: Readonly<Record<string, CalcModel>> = {
     evaluate: () => ({ abs_diff: layersAgainstBurns() }),
   }),
   Nc_cabbage: dilutionModel('cabbage', 'W_t_ha', 'Ekbladh & Witter 2010, European J. Agronomy 33:276'),
-  Nc_grass: dilutionModel('grass', 'W', 'Duru et al. 1997'),
+  Nc_grass: calcModel({
+    title: 'Critical nitrogen of grass',
+    inputs: inputs('W t/ha dry matter'),
+    outputs: outputs('Nc_pct % of dry matter'),
+    source: 'Duru et al. 1997; as printed, constant under 1 t',
+    evaluate: (v) => ({ Nc_pct: criticalNPct({ ...dilutionCurves.grass, flatBelowTHa: 1 }, v.number('W')) }),
+  }),
   Nc_C3_greenwood1990: calcModel({
     title: 'Critical nitrogen of C3 crops',
     inputs: inputs('W t/ha dry matter'),
@@ -153,9 +158,9 @@ function residueYear(v: CalcValues) {
     ...(death === null ? {} : { deathPerDay: death }),
     ...(humus === null ? {} : { humusCnRatio: humus }),
   };
-  const byDay: Record<string, number> = {};
+  const byDay: Record<string, number> = { 0: 0 };
   let state = freshResidue(v.number('C_kg'));
-  for (let day = 1; day <= 365; day++) {
+  for (let day = 1; day <= 730; day++) {
     state = stepResidue(state, kind, 1);
     byDay[day] = state.mineralNKgHa;
   }

@@ -8,7 +8,7 @@ import {
 } from '../../water/available-water.ts';
 import { coefficientAt, coefficientInClimate, greatestKc } from '../../water/crop-coefficient.ts';
 import { stepSurface } from '../../water/surface-evaporation.ts';
-import { type CalcModel, type CalcValues, calcModel } from '../calc-model.ts';
+import { type CalcModel, type CalcValues, calcModel, noAnswer } from '../calc-model.ts';
 import { inputs, outputs } from '../input-list.ts';
 import { waterBalanceErrorMm } from './soil-properties.ts';
 
@@ -87,6 +87,32 @@ export const waterModels: Readonly<Record<string, CalcModel>> = {
   }),
 };
 
+const greatestModel = calcModel({
+  title: 'Greatest coefficient of crop and wet ground',
+  inputs: inputs(
+    'Kcb - basal coefficient',
+    'u2? m/s wind at 2 m',
+    'RHmin? % least humidity',
+    'h? m height',
+    'cases_u2_RHmin_h? rows:- rows of wind, least humidity and height, in place of the three',
+  ),
+  outputs: outputs('Kc_max - greatest coefficient'),
+  source: fao('eq. 72'),
+  evaluate: (v) => {
+    if (!(v.given('u2') && v.given('RHmin') && v.given('h')))
+      return noAnswer('u2', 'give u2, RHmin and h, or cases_u2_RHmin_h');
+    return { Kc_max: greatestKc(v.number('Kcb'), v.number('h'), climateOf(v)) };
+  },
+});
+
+/** Rows of wind, humidity and height as three lists, so that they go with the coefficient element by element. */
+function casesAsLists(given: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  const { cases_u2_RHmin_h: cases, ...rest } = given;
+  if (!Array.isArray(cases) || !cases.every(Array.isArray)) return given;
+  const column = (at: number) => cases.map((row: readonly unknown[]) => row[at]);
+  return { ...rest, u2: column(0), RHmin: column(1), h: column(2) };
+}
+
 export const coefficientModels: Readonly<Record<string, CalcModel>> = {
   Kc_curve: calcModel({
     title: 'Crop coefficient on days of the season',
@@ -124,31 +150,10 @@ export const coefficientModels: Readonly<Record<string, CalcModel>> = {
       Kc: coefficientInClimate(v.number('Kc_tab'), v.number('h'), climateOf(v)),
     }),
   }),
-  Kc_max: calcModel({
-    title: 'Greatest coefficient of crop and wet ground',
-    inputs: inputs(
-      'Kcb - basal coefficient',
-      'u2? m/s wind at 2 m',
-      'RHmin? % least humidity',
-      'h? m height',
-      'cases_u2_RHmin_h? rows:- rows of wind, least humidity and height, in place of the three',
-    ),
-    outputs: outputs('Kc_max - greatest coefficient'),
-    source: fao('eq. 72'),
-    evaluate: (v) => {
-      if (!v.given('cases_u2_RHmin_h')) {
-        if (!(v.given('u2') && v.given('RHmin') && v.given('h'))) return { Kc_max: null };
-        return { Kc_max: greatestKc(v.number('Kcb'), v.number('h'), climateOf(v)) };
-      }
-      return {
-        Kc_max: v
-          .rows('cases_u2_RHmin_h')
-          .map(([wind, humidity, height]) =>
-            greatestKc(v.number('Kcb'), Number(height), { wind2mMS: Number(wind), rhMinPct: Number(humidity) }),
-          ),
-      };
-    },
-  }),
+  Kc_max: {
+    ...greatestModel,
+    run: (given, readText) => greatestModel.run(casesAsLists(given), readText),
+  },
   dual_Kc_evaporation: calcModel({
     title: 'Evaporation from the ground over days',
     inputs: inputs(
