@@ -22,12 +22,12 @@ const rowsPct: readonly (readonly [densityPct: number, pctOfOpen: readonly numbe
 const atBeltPct = 70;
 const windwardHeights = 5;
 
-/** Wind (% of the open) at so many heights behind a belt; in front of it heights are negative. */
-export function windOfOpenPct(densityPct: number, heightsBehind: number): number {
-  if (heightsBehind <= -windwardHeights || heightsBehind > 30) return 100;
-  if (heightsBehind <= 0) return 100 - (100 - atBeltPct) * (1 + heightsBehind / windwardHeights);
+/** Wind (% of the open) behind a belt, the distance in heights of it; in front of it negative. */
+export function windOfOpenPct(densityPct: number, distanceRatio: number): number {
+  if (distanceRatio <= -windwardHeights || distanceRatio > 30) return 100;
+  if (distanceRatio <= 0) return 100 - (100 - atBeltPct) * (1 + distanceRatio / windwardHeights);
   const row = rowOf(densityPct);
-  return between([0, ...heights], [atBeltPct, ...row], heightsBehind);
+  return between([0, ...heights], [atBeltPct, ...row], distanceRatio);
 }
 
 /** The density a text names: a class, one percentage, or a range of two. Null for anything else. */
