@@ -14,7 +14,7 @@ describe('the reference tables', () => {
       covers: 30,
       storage: 68,
       intervals: 47,
-      labour: 55,
+      labour: 60,
       weeds: 37,
       pests: 32,
       pestModels: 25,

@@ -15,6 +15,8 @@ export { roles } from './farm/promise.ts';
 export type * from './farm/stand.ts';
 export { standEnds, standKinds, standStates } from './farm/stand.ts';
 export { keyOf, type ListSubject, listSubjects, type RowOf } from './farm/subjects.ts';
+export type * from './farm/work.ts';
+export * as working from './farm/work.ts';
 export { folderFiles } from './folder/file-names.ts';
 export { describeFolder } from './folder/folder-page.ts';
 export { type Problem, type ProblemCode, type ProblemPlace, problemCodes } from './folder/problem.ts';

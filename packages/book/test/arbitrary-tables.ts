@@ -1,7 +1,7 @@
 /** Random tables of a farm that name no plot: what it says of itself, its rotation, its promise, its people. */
 import { addDays, type CropId, type Id } from '@leywright/measures';
 import fc from 'fast-check';
-import { type About, defaultConventions, type Farm, featureKinds, roles, standKinds } from '../src/index.ts';
+import { type About, defaultConventions, type Farm, featureKinds, roles, standKinds, working } from '../src/index.ts';
 import {
   amount,
   crop,
@@ -236,6 +236,8 @@ export const plain = rec<
       from: orNull(monthDay),
       to: orNull(monthDay),
       paid: fc.boolean(),
+      weekdays: fc.subarray([1, 2, 3, 4, 5, 6, 7]),
+      skills: fc.uniqueArray(fc.constantFrom(...working.skills)),
     }),
     (one) => one.id,
   ),

@@ -5,6 +5,7 @@ import { emptyFarm, type Farm, plotKinds, type Stand, standEnds, standKinds } fr
 import { byDays } from '../src/rows/stands.ts';
 import { amount, day, id, many, orNull, plant, rec, share, span, words } from './arbitrary-pieces.ts';
 import { about, plain, promise, rotation } from './arbitrary-tables.ts';
+import { absencesOf, working } from './arbitrary-work.ts';
 import { known } from './known.ts';
 
 /** A square of about 50 m, one field's breadth from the next, so that no two plots overlap. */
@@ -145,19 +146,19 @@ const standsOn = (plots: Farm['plots'], courses: readonly string[]): fc.Arbitrar
 
 /** A farm without records: those travel as entries. */
 export const farmArbitrary: fc.Arbitrary<Farm> = fc
-  .tuple(about, plain, rotation, promise)
-  .chain(([head, tables, round, box]) => {
+  .tuple(about, plain, rotation, promise, working)
+  .chain(([head, tables, round, box, work]) => {
     const courses = round?.courses.map((course) => course.id) ?? [];
-    const rest = { ...emptyFarm(head), ...tables, rotation: round, promise: box };
+    const rest = { ...emptyFarm(head), ...tables, ...work, rotation: round, promise: box };
     return plotsOf(head, tables.fields, courses).chain((plots) => {
       const on = plots.map((plot) => plot.id);
       const onPlots =
         on.length === 0
           ? fc.constant(null)
           : fc.tuple(standsOn(plots, courses), partsOn(on), marksOn(on), samplesOn(on));
-      return onPlots.map((found): Farm => {
+      return fc.tuple(onPlots, absencesOf(tables.people)).map(([found, absences]): Farm => {
         const [stands, parts, marks, soilSamples] = found ?? [[], [], [], []];
-        return { ...rest, plots, stands, parts, marks, soilSamples };
+        return { ...rest, plots, stands, parts, marks, soilSamples, absences };
       });
     });
   });

@@ -15,6 +15,8 @@ export interface FarmWish {
   readonly isDaySaid: boolean;
   readonly year: number | null;
   readonly stopAt: Gravity | null;
+  /** Whether a store that is there already may be put aside. */
+  readonly replace: boolean;
 }
 
 /** As in the planner's list; written here so that parsing words loads no planner. */
@@ -29,7 +31,7 @@ export type Parsed =
 export function parseFarmWish(args: readonly string[], most: number, io: Io): Parsed {
   const read = parse(args);
   if ('sentence' in read) return { kind: 'problems', sentences: [read.sentence] };
-  const { json = false, data = null, to = null, today, year, 'stop-at': stopAt } = read.values;
+  const { json = false, data = null, to = null, today, year, replace = false, 'stop-at': stopAt } = read.values;
   const sentences: string[] = read.positionals.slice(most).map(said.tooMany);
   const day = today === undefined ? io.today() : readDay(today);
   if (day === null) sentences.push(said.notADay(today ?? ''));
@@ -49,6 +51,7 @@ export function parseFarmWish(args: readonly string[], most: number, io: Io): Pa
       isDaySaid: today !== undefined,
       year: focus,
       stopAt: gravity,
+      replace,
     },
   };
 }
@@ -70,6 +73,7 @@ function parse(args: readonly string[]) {
         today: { type: 'string' },
         year: { type: 'string' },
         'stop-at': { type: 'string' },
+        replace: { type: 'boolean' },
       },
     });
   } catch (error) {

@@ -17,6 +17,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   serve: async () => (await import('./commands/serve.ts')).serveCommand,
   people: async () => (await import('./commands/people.ts')).peopleCommand,
   households: async () => (await import('./commands/households.ts')).householdsCommand,
+  backup: async () => (await import('./commands/backup.ts')).backupCommand,
+  restore: async () => (await import('./commands/restore.ts')).restoreCommand,
   'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
 };
 

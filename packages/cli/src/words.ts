@@ -11,6 +11,9 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright import FARM --data DIR              a farm folder into a store
   leywright export FARM --to PATH               a farm as a folder, or as a zip when PATH ends in .zip
   leywright verify-book FARM [--json]           whether the book is as it was written
+  leywright verify-book FILE [--json]           every book in a store or a backup
+  leywright backup --data DIR --to PATH         the whole store into one file, while it is in use
+  leywright restore FILE --data DIR             a backup put back; --replace puts the store that is there aside
   leywright serve [--data DIR] [--port N]       the app, on this machine
   leywright people DEED FARM [PERSON]           who may sign in: list, invite, end, give-back, sign-out, factor-off
   leywright households DEED FARM [CODE]         personal facts of households: list, export, erase, erase-over
@@ -23,10 +26,6 @@ Exit code: 0 fine, 1 findings at or above --stop-at, 2 bad input. Shapes of --js
 export const later: Readonly<Record<string, string>> = {
   promise:
     'leywright promise is not in this version yet: it comes with the supply planner. leywright plan shows what the promise needs.',
-  backup:
-    'leywright backup is not in this version yet: it comes with the Book. leywright export keeps a farm with its whole book.',
-  restore:
-    'leywright restore is not in this version yet: it comes with the Book. leywright import brings an exported farm back.',
 };
 
 export const said = {
@@ -55,6 +54,10 @@ export const said = {
   checksWant: 'it needs the columns id, inputs, expected and tolerance',
   needsData: 'Say which store with --data DIR.',
   needsTo: 'Say where to with --to PATH (a new folder, or a name that ends in .zip).',
+  needsBackup: 'Say which backup: the file that leywright backup made.',
+  noStore: (path: string) => `There is no store in "${path}".`,
+  storeThere: (path: string) =>
+    `There is a store already: ${path}. It was left as it is. With --replace it is put aside under another name first.`,
   toTaken: (path: string) => `"${path}" is there already and was left as it is. Name a new folder or file.`,
   cannotWrite: (path: string, why: string) => `"${path}" cannot be written: ${why}`,
   noStoreFarm: (found: string, ids: readonly string[]) =>

@@ -124,6 +124,40 @@ describe('leywright verify-book', () => {
   });
 });
 
+describe('leywright backup and restore', () => {
+  test('a store that is backed up and put back has the same books', async () => {
+    const { data, id } = await imported(demo);
+    const file = join(newFolder(), 'backup.sqlite');
+    const backed = await leywright(['backup', '--data', data, '--to', file, '--json']);
+    expect(backed.code, backed.err).toBe(0);
+    const { farms } = JSON.parse(backed.out) as { farms: { id: string; entries: number }[] };
+    expect(farms.map((farm) => farm.id)).toEqual([id]);
+    const other = join(newFolder(), 'store');
+    expect((await leywright(['restore', file, '--data', other])).code).toBe(0);
+    const said = await leywright(['verify-book', '--data', other, '--json']);
+    expect(JSON.parse(said.out)).toMatchObject({ ok: true, entries: farms[0]?.entries });
+    const again = await leywright(['restore', file, '--data', other]);
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('There is a store already')]);
+    const replaced = await leywright(['restore', file, '--data', other, '--replace']);
+    expect([replaced.code, replaced.out]).toEqual([0, expect.stringContaining('The store that was there is now')]);
+  });
+
+  test('a backup with one figure changed is named as broken, and is not put back', async () => {
+    const { data } = await imported(demo);
+    const file = join(newFolder(), 'backup.sqlite');
+    await leywright(['backup', '--data', data, '--to', file]);
+    const bytes = readFileSync(file);
+    const at = bytes.indexOf('"kind":"harvest"');
+    const digit = bytes.indexOf('Kg":', at) + 4;
+    bytes[digit] = bytes[digit] === 0x39 ? 0x38 : (bytes[digit] ?? 0x30) + 1;
+    writeFileSync(file, bytes);
+    const verified = await leywright(['verify-book', file, '--json']);
+    expect([verified.code, JSON.parse(verified.out)]).toMatchObject([1, { ok: false, why: 'changed' }]);
+    const { code, err } = await leywright(['restore', file, '--data', join(newFolder(), 'store')]);
+    expect([code, err]).toEqual([2, expect.stringContaining('does not fit its seal')]);
+  });
+});
+
 describe('leywright serve', () => {
   test('answers on this machine with the sample farm, and stops when it is told to', async () => {
     const server = spawn(

@@ -6,10 +6,11 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { refusalSentence } from '@leywright/api';
 import { asDay, type Day, type FarmId } from '@leywright/measures';
-import { openStore, type Store } from '@leywright/store';
+import { openStore, type Store, storeFile } from '@leywright/store';
 import type { ServeWish } from './app/arguments.ts';
 import { buildApp } from './app/build-app.ts';
 import type { Clock, Desk } from './app/desk.ts';
+import { startBackups } from './backup/schedule.ts';
 import { webFolder } from './disk/project-folders.ts';
 import { openSample } from './farm/sample.ts';
 import { allEntries, farmShelf } from './farm/shelf.ts';
@@ -26,8 +27,6 @@ export type Started =
     }
   | { readonly kind: 'refused'; readonly sentence: string };
 
-/** Name of the store's file in its folder. */
-export const storeFile = 'leywright.sqlite';
 export const version = '0.1.0';
 
 export async function start(wish: ServeWish): Promise<Started> {
@@ -42,6 +41,12 @@ export async function start(wish: ServeWish): Promise<Started> {
     await store.close();
     return settled;
   }
+  const backups = startBackups({
+    store,
+    folder: wish.backups ?? join(wish.folder, 'backups'),
+    day: () => clockOf(null).today(),
+    say: (sentence) => process.stderr.write(`${sentence}\n`),
+  });
   const scheme = settled.tls === null ? 'http' : 'https';
   let address = settled.address ?? `${scheme}://${wish.host}:${wish.port}`;
   const access = await settled.access(() => address);
@@ -51,6 +56,7 @@ export async function start(wish: ServeWish): Promise<Started> {
     address = settled.address ?? addressOf(wish.host, listening, app.server.address());
   } catch (error) {
     await app.close();
+    await backups.stop();
     await store.close();
     return { kind: 'refused', sentence: portSentence(error, wish) };
   }
@@ -58,6 +64,7 @@ export async function start(wish: ServeWish): Promise<Started> {
   const stop = async () => {
     stopErasing();
     await app.close();
+    await backups.stop();
     await store.close();
   };
   return { kind: 'started', address, said: settled.said, stop };

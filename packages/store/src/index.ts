@@ -1,5 +1,9 @@
 /** Farms and their books, kept so that what was acknowledged is not lost. */
-export { openStore } from './open-store.ts';
+export { type BackedUpFarm, type BackupProblem, type Inspected, inspectBackup } from './backup/inspect.ts';
+export { backupName, backupsToTakeAway } from './backup/keep.ts';
+export type { Restored } from './backup/restore.ts';
+export { restoreStore } from './backup/restore-store.ts';
+export { openStore, storeFile } from './open-store.ts';
 export type {
   Account,
   AccountChange,

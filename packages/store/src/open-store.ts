@@ -1,6 +1,9 @@
 import { openSqliteStore } from './sqlite/open.ts';
 import type { Opened } from './store.ts';
 
+/** Name of the store's file in its folder. */
+export const storeFile = 'leywright.sqlite';
+
 /**
  * Opens the store at `url`: a path or `file:` address of an SQLite file, made when there is none; or the `postgres:` address of a database.
  * What people can put right (a store from a newer program, a damaged one) comes back as a problem; nothing is changed then.

@@ -1,7 +1,10 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { verifyBook } from '@leywright/book';
 import pg from 'pg';
 import { afterAll, describe, expect, test } from 'vitest';
-import { openStore, type Store, StoreTrouble } from '../src/index.ts';
+import { openStore, restoreStore, type Store, StoreTrouble } from '../src/index.ts';
 import { newestMigration } from '../src/schema/migrations.ts';
 import { entry, ours, receipt, theirs } from './entries.ts';
 import { peopleCases } from './people-cases.ts';
@@ -107,6 +110,27 @@ function ownCases(newDatabase: () => Promise<{ readonly url: string; readonly re
       expect([book.length, verifyBook(book).ok, others.length, verifyBook(others).ok]).toEqual([60, true, 30, true]);
       await one.close();
       await two.close();
+    });
+
+    test('is backed up into one file, and that put back into an empty database is the same store', async () => {
+      const [{ url }, { url: empty }] = [await newDatabase(), await newDatabase()];
+      const store = await open(url);
+      const entries = Array.from({ length: 1200 }, (_, at) => entry(at + 1));
+      await store.foundFarm({ id: ours, name: 'Ours', sample: false, book: [], entries }, receipt);
+      const folder = mkdtempSync(join(tmpdir(), 'leywright-pg-backup-'));
+      const backup = join(folder, 'backup.sqlite');
+      await store.backupTo(backup);
+      expect(await restoreStore(backup, empty, null)).toMatchObject({ kind: 'restored', farms: [{ entries: 1200 }] });
+      expect(await restoreStore(backup, url, null)).toMatchObject({ problem: { code: 'store-there' } });
+      const restored = await open(empty);
+      expect(await restored.entriesAfter(ours, 0, 2000)).toEqual(await store.entriesAfter(ours, 0, 2000));
+      await restored.close();
+      await store.close();
+      const onFile = await openStore(backup);
+      if (onFile.kind !== 'open') throw new Error(onFile.problem.code);
+      expect((await onFile.store.farm(ours))?.lastSeq).toBe(1200);
+      await onFile.store.close();
+      rmSync(folder, { recursive: true, force: true });
     });
 
     test('two servers that start on an empty database at once bring it up once', async () => {

@@ -1,4 +1,5 @@
-import { jobKinds, type Plan } from '@leywright/planner';
+import { working } from '@leywright/book';
+import { jobKinds, type Plan, tools, waitings } from '@leywright/planner';
 import { z } from 'zod';
 import { day, type Frozen, isoWeek, lowTypHigh, range, type Same } from './basics.ts';
 import { finding } from './finding.ts';
@@ -44,9 +45,11 @@ const job = z
     letter: z.string().nullable(),
     stand: z.string().nullable(),
     crop: z.string().nullable(),
+    course: z.string().nullable(),
     name: z.string(),
     from: day,
     to: day,
+    window: z.object({ from: day, to: day }),
     week: isoWeek,
     areaM2: z.number().nullable(),
     rowM: z.number().nullable(),
@@ -56,8 +59,12 @@ const job = z
     basis: z.string(),
     doneShare: z.number(),
     caution: z.string().nullable(),
+    tools: z.array(z.enum(tools)),
+    skill: z.enum(working.skills).nullable(),
+    after: z.array(z.string()),
+    waitsFor: z.array(z.enum(waitings)),
   })
-  .meta({ id: 'Job', description: 'One thing to do, and the hours it asks for.' });
+  .meta({ id: 'Job', description: 'One thing to do, when it may be done, and the hours it asks for.' });
 
 const workWeek = z
   .object({

@@ -23,9 +23,17 @@ export interface BookEnd {
   readonly hash: string;
 }
 
-/** Verifies entries in the order they stand; `after` when they are the later part of a book. `at` is the place in the list, from 0. */
-export function verifyBook(entries: readonly ReceivedEntry[], after: BookEnd | null = null): Verification {
-  const withdrawn = new Set(entries.flatMap(({ body }) => (body?.kind === 'withdrawn' ? [body.entry] : [])));
+/**
+ * Verifies entries in the order they stand; `after` when they are the later part of a book. `at` is the place in the list, from 0.
+ * `withdrawnElsewhere`: ids whose bodies an entry of another part takes away.
+ */
+export function verifyBook(
+  entries: readonly ReceivedEntry[],
+  after: BookEnd | null = null,
+  withdrawnElsewhere: ReadonlySet<string> = new Set(),
+): Verification {
+  const withdrawn = new Set(withdrawnElsewhere);
+  for (const { body } of entries) if (body?.kind === 'withdrawn') withdrawn.add(body.entry);
   let previous: BookEnd | null = after;
   for (const [at, entry] of entries.entries()) {
     const how = breachOf(entry, { previous, at, entries, withdrawn });

@@ -12,6 +12,7 @@ import type {
   WeighingRecord,
 } from './promise.ts';
 import type { OwnCrop, OwnRest, Rotation, Stand } from './stand.ts';
+import type { Absence, OwnJob, SeedAuthorisation, SeedLot, SeedOffer } from './work.ts';
 
 export interface Place {
   /** South is negative. */
@@ -89,6 +90,11 @@ export interface Farm {
   readonly stores: readonly StorePlace[];
   readonly storeLosses: readonly OwnStoreLoss[];
   readonly people: readonly Person[];
+  readonly absences: readonly Absence[];
+  readonly ownJobs: readonly OwnJob[];
+  readonly seedLots: readonly SeedLot[];
+  readonly seedOffers: readonly SeedOffer[];
+  readonly seedAuthorisations: readonly SeedAuthorisation[];
   readonly soilSamples: readonly SoilSample[];
   readonly weather: readonly WeatherDay[];
   readonly marks: readonly OrganismMark[];

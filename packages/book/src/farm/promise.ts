@@ -1,5 +1,6 @@
 /** What the farm has promised: boxes, sizes, weeks, and what goes in; and what it has to keep the promise with. */
 import type { CropId, Day, IsoWeek, MonthDay, PersonId, PlotId, StoreId } from '@leywright/measures';
+import type { Skill } from './work.ts';
 
 export interface BoxSize {
   readonly id: string;
@@ -90,6 +91,10 @@ export interface Person {
   readonly from: MonthDay | null;
   readonly to: MonthDay | null;
   readonly paid: boolean;
+  /** ISO weekdays they work on, 1 = Monday; empty or left out = any. */
+  readonly weekdays?: readonly number[];
+  /** What they may do that not everyone may; empty or left out: nothing is asked (a farm that names no skills lets everyone do everything). */
+  readonly skills?: readonly Skill[];
 }
 
 /** A day's weather as measured; null = not measured. */

@@ -20,6 +20,13 @@ import {
   weatherShape,
 } from '../shapes/promise-shapes.ts';
 import { cropShape, restShape, rotationShape, standShape } from '../shapes/stand-shapes.ts';
+import {
+  absenceShape,
+  ownJobShape,
+  seedAuthorisationShape,
+  seedLotShape,
+  seedOfferShape,
+} from '../shapes/work-shapes.ts';
 import type { Farm } from './farm.ts';
 
 /** Tables that are lists of rows. */
@@ -35,6 +42,11 @@ export const listSubjects = [
   'stores',
   'storeLosses',
   'people',
+  'absences',
+  'ownJobs',
+  'seedLots',
+  'seedOffers',
+  'seedAuthorisations',
   'soilSamples',
   'weather',
   'marks',
@@ -57,6 +69,11 @@ const keys: { readonly [S in ListSubject]: (row: RowOf<S>) => string } = {
   stores: (row) => row.id,
   storeLosses: (row) => [row.crop, row.from ?? ''].join(bar),
   people: (row) => row.id,
+  absences: (row) => [row.person, row.from].join(bar),
+  ownJobs: (row) => [row.what ?? '', row.job].join(bar),
+  seedLots: (row) => row.lot,
+  seedOffers: (row) => row.id,
+  seedAuthorisations: (row) => row.id,
   soilSamples: (row) => [row.plot, row.takenOn, row.method].join(bar),
   weather: (row) => row.day,
   marks: (row) => [row.organism, row.plot, row.foundOn, row.span.fromShare, row.span.toShare].join(bar),
@@ -82,6 +99,11 @@ export const subjectShapes: { readonly [S in Subject]: z.ZodType } = {
   stores: storeShape,
   storeLosses: storeLossShape,
   people: personShape,
+  absences: absenceShape,
+  ownJobs: ownJobShape,
+  seedLots: seedLotShape,
+  seedOffers: seedOfferShape,
+  seedAuthorisations: seedAuthorisationShape,
   soilSamples: soilShape,
   weather: weatherShape,
   marks: markShape,

@@ -6,6 +6,7 @@ import type { CropId } from '@leywright/measures';
 import type { ReceivedEntry } from '../entry/entry.ts';
 import type { Farm } from '../farm/farm.ts';
 import type { StandKind } from '../farm/stand.ts';
+import type { Absence } from '../farm/work.ts';
 import { type GroundMap, mapFile, noMap, readGroundMap } from '../ground/ground-map.ts';
 import { tellOverlaps } from '../ground/overlaps.ts';
 import { type KnownNames, namesOf } from '../names/known-names.ts';
@@ -36,6 +37,13 @@ import {
 } from '../rows/stand-tables.ts';
 import { standsOf } from '../rows/stands.ts';
 import { tables } from '../rows/tables.ts';
+import {
+  absenceTable,
+  ownJobTable,
+  seedAuthorisationTable,
+  seedLotTable,
+  seedOfferTable,
+} from '../rows/work-tables.ts';
 import type { Table } from '../table/column.ts';
 import { type Placed, type Reading, readTable } from '../table/read-table.ts';
 import { aboutOf, promiseHead, readFarmJson, readJson, rotationHead } from './about.ts';
@@ -121,6 +129,7 @@ function readFarm(texts: ReadonlyMap<string, string>, known: KnownNames, problem
     stands,
     ...growingOf(rows, json, { kindOf, problems: leftOut }),
     ...tradeOf(rows, json),
+    ...workOf(rows),
     harvests: [],
     weighings: [],
     jobsDone: [],
@@ -169,6 +178,24 @@ function growingOf(rows: RowsOf, json: FarmJson, growing: Growing): Pick<Farm, '
     rests: restsOf(rows(restTable)),
     crops: cropsOf(rows(cropTable)),
   };
+}
+
+function workOf(rows: RowsOf): Pick<Farm, 'absences' | 'ownJobs' | 'seedLots' | 'seedOffers' | 'seedAuthorisations'> {
+  const plain = <R>(table: Table<R>) => rows(table).map((row) => row.value);
+  return {
+    absences: absencesOf(rows(absenceTable)),
+    ownJobs: plain(ownJobTable),
+    seedLots: plain(seedLotTable),
+    seedOffers: plain(seedOfferTable),
+    seedAuthorisations: plain(seedAuthorisationTable),
+  };
+}
+
+/** Back before they left is a slip of the fingers. */
+function absencesOf(rows: readonly Placed<Absence>[]): readonly Absence[] {
+  for (const { value, fault } of rows)
+    if (value.to < value.from) fault('ends-before-start', 'to', { found: value.to, figures: { from: value.from } });
+  return rows.map((row) => row.value);
 }
 
 function tradeOf(

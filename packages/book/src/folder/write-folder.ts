@@ -27,6 +27,13 @@ import {
   rotationTable,
 } from '../rows/stand-tables.ts';
 import { rowOfStand } from '../rows/stands.ts';
+import {
+  absenceTable,
+  ownJobTable,
+  seedAuthorisationTable,
+  seedLotTable,
+  seedOfferTable,
+} from '../rows/work-tables.ts';
 import type { Table } from '../table/column.ts';
 import { writeTable } from '../table/write-table.ts';
 import { writeFarmJson } from './about.ts';
@@ -96,6 +103,14 @@ function putTrade(farm: Farm, put: Put): void {
   put(priceTable, farm.prices);
   put(storeTable, farm.stores);
   put(storeLossTable, farm.storeLosses);
-  put(peopleTable, farm.people);
+  put(
+    peopleTable,
+    farm.people.map((person) => ({ ...person, weekdays: person.weekdays ?? [], skills: person.skills ?? [] })),
+  );
+  put(absenceTable, farm.absences);
+  put(ownJobTable, farm.ownJobs);
+  put(seedLotTable, farm.seedLots);
+  put(seedOfferTable, farm.seedOffers);
+  put(seedAuthorisationTable, farm.seedAuthorisations);
   put(weatherTable, farm.weather);
 }

@@ -39,6 +39,7 @@ export function namesOf(sheets: ReadonlyMap<string, Sheet>, known: KnownNames): 
     store: nameList(own('stores.csv', ['id', 'store'])),
     'store kind': nameList(known.storeKinds.map((one) => [one, one] as const)),
     size: nameList(own('sizes.csv', ['id', 'size'])),
+    person: nameList(own('people.csv', ['id', 'person'])),
   };
 }
 

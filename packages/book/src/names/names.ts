@@ -12,6 +12,7 @@ export const nameKinds = [
   'store',
   'store kind',
   'size',
+  'person',
 ] as const;
 export type NameKind = (typeof nameKinds)[number];
 

@@ -14,10 +14,11 @@ import {
   type WeatherDay,
   type YearNeed,
 } from '../farm/promise.ts';
+import { skills } from '../farm/work.ts';
 import { type Column, may, must, orElse, type Row, type Table } from '../table/column.ts';
-import { day, dayOrMonday, dayOrSunday, monthDay, week } from '../table/day-kinds.ts';
+import { day, dayOrMonday, dayOrSunday, monthDay, week, weekdays } from '../table/day-kinds.ts';
 import { nameOf, namesOf } from '../table/name-kinds.ts';
-import { id, number, oneOf, text, wholeNumber, yesNo } from '../table/plain-kinds.ts';
+import { id, listOf, number, oneOf, text, wholeNumber, yesNo } from '../table/plain-kinds.ts';
 import { masses, price } from '../table/unit-kinds.ts';
 import { named, type Open } from './land-tables.ts';
 
@@ -168,7 +169,7 @@ export const storeLossTable: Table<OwnStoreLoss> = {
   },
 };
 
-export const peopleTable: Table<Open<Person, 'name'>> = {
+export const peopleTable: Table<Open<Required<Person>, 'name'>> = {
   file: 'people.csv',
   about: 'The people who do the work.',
   key: ['id'],
@@ -181,6 +182,8 @@ export const peopleTable: Table<Open<Person, 'name'>> = {
     from: may('from', monthDay, 'there from, every year'),
     to: may('to', monthDay, 'there to, every year'),
     paid: orElse('paid', yesNo, true, 'yes when left out; unpaid hours count as work, not as cost'),
+    weekdays: orElse('weekdays', weekdays, [], 'days they work on, mon;tue; any when left out'),
+    skills: orElse('skills', listOf(skills), [], 'what they may do that not everyone may'),
   },
 };
 

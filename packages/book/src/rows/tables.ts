@@ -22,6 +22,7 @@ import {
   restTable,
   rotationTable,
 } from './stand-tables.ts';
+import { absenceTable, ownJobTable, seedAuthorisationTable, seedLotTable, seedOfferTable } from './work-tables.ts';
 
 export type AnyTable = Table<Readonly<Record<string, unknown>>>;
 
@@ -46,6 +47,11 @@ export const tables: readonly AnyTable[] = [
   storeTable,
   storeLossTable,
   peopleTable,
+  absenceTable,
+  ownJobTable,
+  seedLotTable,
+  seedOfferTable,
+  seedAuthorisationTable,
   soilTable,
   markTable,
   weatherTable,

@@ -10,6 +10,7 @@ import {
   type StorePlace,
   type WeatherDay,
 } from '../farm/promise.ts';
+import { skills } from '../farm/work.ts';
 import { amount, day, id, monthDay, orNull, share, unit, week, words } from './plain-shapes.ts';
 
 const slotWindow = z.discriminatedUnion('kind', [
@@ -70,6 +71,8 @@ export const personShape: z.ZodType<Person> = z.strictObject({
   from: orNull(monthDay),
   to: orNull(monthDay),
   paid: z.boolean(),
+  weekdays: z.exactOptional(z.array(z.number().int().min(1).max(7))),
+  skills: z.exactOptional(z.array(z.enum(skills))),
 });
 
 export const weatherShape: z.ZodType<WeatherDay> = z.strictObject({

@@ -14,6 +14,7 @@ import {
 } from '@leywright/measures';
 import { farmYears, inFarmYears } from '../farm/farm-years.ts';
 import type { Cell, Kind } from './column.ts';
+import { listOf } from './plain-kinds.ts';
 
 export const day: Kind<Day> = { holds: 'day, 2027-04-18', read: readCellDay, write: (value) => value };
 
@@ -21,6 +22,18 @@ export const monthDay: Kind<MonthDay> = {
   holds: 'month and day, 04-18',
   read: (found, cell) => readMonthDay(found) ?? cell.fault('not-a-month-day', { nearest: nearMonthDay(found) }),
   write: (value) => value,
+};
+
+const weekdayNames = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+
+/** Days of the week, 1 = Monday, each once and in order. */
+export const weekdays: Kind<readonly number[]> = {
+  holds: `${weekdayNames.join(', ')}, joined by ;`,
+  read: (found, cell) => {
+    const names = listOf(weekdayNames).read(found, cell);
+    return names?.map((name) => weekdayNames.indexOf(name) + 1).sort();
+  },
+  write: (value) => value.map((one) => weekdayNames[one - 1] ?? '').join(';'),
 };
 
 /** A week; a day stands for the week it lies in. */

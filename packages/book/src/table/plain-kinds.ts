@@ -66,6 +66,23 @@ export function oneOf<T extends string>(list: readonly T[]): Kind<T> {
   };
 }
 
+/** Several of a closed list, joined by ; in any order, each once. */
+export function listOf<T extends string>(list: readonly T[]): Kind<readonly T[]> {
+  const one = oneOf(list);
+  return {
+    holds: `${list.join(', ')}, joined by ;`,
+    read: (found, cell) => {
+      const read = found
+        .split(/[;|]/)
+        .map((part) => part.trim())
+        .filter((part) => part !== '')
+        .map((part) => one.read(part, cell));
+      return read.every((part) => part !== undefined) ? [...new Set(read)] : undefined;
+    },
+    write: (value) => value.join(';'),
+  };
+}
+
 const yeses = ['yes', 'y', 'true', '1', 'x', 'ja', 'oui', 'si', 'sí'];
 const noes = ['no', 'n', 'false', '0', 'nein', 'non', 'nee'];
 

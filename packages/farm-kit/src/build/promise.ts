@@ -83,6 +83,8 @@ export function person(id: string, pieces: Partial<Omit<Person, 'id'>> = {}): Pe
     from: null,
     to: null,
     paid: true,
+    weekdays: [],
+    skills: [],
     ...pieces,
   };
 }

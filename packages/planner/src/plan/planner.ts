@@ -82,14 +82,29 @@ function farmKey(farm: Farm, stages: GroundStages, { ground: { keys } }: Memos):
 /** Supply, store and work read the ground and all tables of the farm that the ground does not. */
 function supplyKey(farm: Farm, stages: GroundStages, memos: Memos): string {
   const { keys } = memos.ground;
-  const { promise, prices, stores, storeLosses, people, harvests, weighings, jobsDone, features, aliases, about } =
-    farm;
+  const {
+    promise,
+    prices,
+    stores,
+    storeLosses,
+    people,
+    absences,
+    ownJobs,
+    harvests,
+    weighings,
+    jobsDone,
+    features,
+    aliases,
+    about,
+  } = farm;
   const tables = [
     promise,
     prices,
     stores,
     storeLosses,
     people,
+    absences,
+    ownJobs,
     harvests,
     weighings,
     jobsDone,

@@ -1,26 +1,56 @@
 /** Jobs that follow from stands, and the hours they ask for against the hands there are. */
+import { type JobKind, type Skill, working } from '@leywright/book';
 import type { Day, IsoWeek } from '@leywright/measures';
 
-export const jobKinds = [
-  'sow',
-  'sow-modules',
-  'plant',
+export type { JobKind, Skill } from '@leywright/book';
+
+export const jobKinds = working.jobKinds;
+
+/** What a job is done with. */
+export const tools = [
+  'bed-former',
+  'boxes',
+  'brush',
+  'crates',
+  'drill',
+  'flail',
+  'flame',
+  'grader',
+  'hand',
+  'hand-hoe',
+  'harrow',
   'hoe',
-  'hand-weed',
-  'net',
-  'unnet',
-  'undersow',
-  'lift',
-  'cut',
-  'turn-in',
-  'mow',
-  'sow-cover',
-  'make-beds',
-  'pack',
-  'deliver',
-  'whole-course',
+  'knife',
+  'lifter',
+  'mix',
+  'mulch',
+  'nets',
+  'planter',
+  'plough',
+  'ridger',
+  'seeder',
+  'sprinklers',
+  'stakes',
+  'strings',
+  'trailer',
+  'trays',
+  'van',
 ] as const;
-export type JobKind = (typeof jobKinds)[number];
+export type Tool = (typeof tools)[number];
+
+/** What a job waits for besides other jobs. */
+export const waitings = [
+  'fit-soil',
+  'dry-day',
+  'plants-ready',
+  'pest-dates',
+  'crop-stage',
+  'rain-to-come',
+  'water-need',
+  'lawful-window',
+  'nest-check',
+] as const;
+export type Waiting = (typeof waitings)[number];
 
 export interface Job {
   readonly id: string;
@@ -30,8 +60,13 @@ export interface Job {
   readonly stand: string | null;
   readonly crop: string | null;
   readonly name: string;
+  /** Course of its stand. */
+  readonly course: string | null;
+  /** Days it is meant for. */
   readonly from: Day;
   readonly to: Day;
+  /** Days in which it may be done. */
+  readonly window: { readonly from: Day; readonly to: Day };
   readonly week: IsoWeek;
   readonly areaM2: number | null;
   readonly rowM: number | null;
@@ -42,6 +77,12 @@ export interface Job {
   readonly basis: string;
   readonly doneShare: number;
   readonly caution: string | null;
+  readonly tools: readonly Tool[];
+  /** Who may do it: null = anyone. */
+  readonly skill: Skill | null;
+  /** Ids of the jobs that come first. */
+  readonly after: readonly string[];
+  readonly waitsFor: readonly Waiting[];
 }
 
 export interface WorkWeek {

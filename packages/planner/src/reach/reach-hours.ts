@@ -1,9 +1,9 @@
 /** Hours that feeding so many households asks for, when the farm counts field hours by course, and how many the hands can feed. */
 import { reference } from '@leywright/agronomy';
 import type { Course, Person } from '@leywright/book';
+import { personWeeks } from '../hands/hands.ts';
 import type { Reach, ReachYear } from '../plan/supply.ts';
 import type { SupplyRun } from '../supply/supply-run.ts';
-import { personWeeks } from '../work/hands.ts';
 import type { HouseholdGround } from './household-ground.ts';
 
 interface HoursAsked {

@@ -1,11 +1,14 @@
 /** More work than hands, run of weeks by run of weeks; and hands whose hours nobody wrote down. */
 import { addDays, mondayOf } from '@leywright/measures';
+import { levelWork } from '../hands/level.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Work, WorkWeek } from '../plan/work.ts';
 import { mend, supplyFinding } from '../shortage/say.ts';
 
 /** Hours over the hands by less than this share are not told: no table knows a week's work so nearly. */
 const overShare = 0.05;
+/** How long levelling may look before a finding is made: it is asked for with every change of the plan. */
+const searchedSteps = 500;
 
 export function workFindings(work: Work, today: string): readonly Finding[] {
   if (work.yearH === 0) return [];
@@ -19,15 +22,23 @@ export function workFindings(work: Work, today: string): readonly Finding[] {
       }),
     ];
   }
-  return runsOver(work.weeks).map((run) => overHands(work, run, today));
+  const runs = runsOver(work.weeks);
+  if (runs.length === 0) return [];
+  const levelled = new Map(levelWork(work, { mostSteps: searchedSteps }).weeks.map((week) => [week.week, week]));
+  return runs.map((run) =>
+    overHands(work, run, { today, canBeLevelled: run.every((week) => !isOver(levelled.get(week.week))) }),
+  );
+}
+
+function isOver(week: { readonly hoursH: number; readonly handsH: number | null } | undefined): boolean {
+  return week !== undefined && week.handsH !== null && week.hoursH > week.handsH * (1 + overShare);
 }
 
 function runsOver(weeks: readonly WorkWeek[]): readonly (readonly WorkWeek[])[] {
   const runs: WorkWeek[][] = [];
   let open: WorkWeek[] | null = null;
   for (const week of weeks) {
-    const isOver = week.handsH !== null && week.hours.typ > week.handsH * (1 + overShare);
-    if (!isOver) open = null;
+    if (!isOver({ hoursH: week.hours.typ, handsH: week.handsH })) open = null;
     else if (open !== null) open.push(week);
     else {
       open = [week];
@@ -37,7 +48,11 @@ function runsOver(weeks: readonly WorkWeek[]): readonly (readonly WorkWeek[])[] 
   return runs;
 }
 
-function overHands(work: Work, run: readonly WorkWeek[], today: string): Finding {
+function overHands(
+  work: Work,
+  run: readonly WorkWeek[],
+  { today, canBeLevelled }: { readonly today: string; readonly canBeLevelled: boolean },
+): Finding {
   const first = run[0];
   const worst = run.reduce((most, week) =>
     week.hours.typ - (week.handsH ?? 0) > most.hours.typ - (most.handsH ?? 0) ? week : most,
@@ -47,7 +62,8 @@ function overHands(work: Work, run: readonly WorkWeek[], today: string): Finding
   const to = addDays(mondayOf(last.week), 6);
   const overH = run.reduce((sum, week) => sum + week.hours.typ - (week.handsH ?? 0), 0);
   return supplyFinding('hours-over-hands', {
-    gravity: to < today ? 'note' : 'put-right',
+    // What moving jobs inside their days puts right is only worth a look.
+    gravity: to < today ? 'note' : canBeLevelled ? 'look' : 'put-right',
     place: { week: worst.week, year: work.year, from, to },
     figures: {
       week: worst.week,

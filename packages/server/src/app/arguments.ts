@@ -23,6 +23,8 @@ export interface ServeWish {
   readonly plainHttp: boolean;
   /** Asks for sign-in on this machine too. */
   readonly signIn: boolean;
+  /** Folder of the daily backups, when it is not the one in the data folder. */
+  readonly backups: string | null;
 }
 
 export const thisMachine = '127.0.0.1';
@@ -68,6 +70,7 @@ function plainWishes(values: Values) {
     key: values.key ?? null,
     plainHttp: values['plain-http'] ?? false,
     signIn: values['sign-in'] ?? false,
+    backups: values.backups === undefined ? null : resolve(values.backups),
   };
 }
 
@@ -95,6 +98,7 @@ function parse(words: readonly string[]) {
         key: { type: 'string' },
         'plain-http': { type: 'boolean' },
         'sign-in': { type: 'boolean' },
+        backups: { type: 'string' },
       },
     });
   } catch (error) {

@@ -1,4 +1,8 @@
 import type { Kysely } from 'kysely';
+import { copyRows } from '../backup/copy-rows.ts';
+import { inNewSqlite } from '../backup/new-sqlite.ts';
+import { type Restored, restoreInto } from '../backup/restore.ts';
+import { wholeFile } from '../backup/whole-file.ts';
 import { SqlStore } from '../books/sql-store.ts';
 import type { StoreTables } from '../schema/tables.ts';
 import { troubleOfPostgres } from './trouble.ts';
@@ -16,7 +20,22 @@ export class PostgresStore extends SqlStore {
     });
   }
 
-  async backupTo(_path: string): Promise<void> {
-    throw new Error('not yet');
+  /** Into an SQLite file of the same tables: one kind of backup, whichever database is at work. All rows are of one moment. */
+  backupTo(path: string): Promise<void> {
+    return this.tried(() =>
+      wholeFile(path, (draft) =>
+        inNewSqlite(draft, (copy, tables) =>
+          this.db
+            .transaction()
+            .setIsolationLevel('repeatable read')
+            .execute((moment) => copyRows(moment, copy, tables)),
+        ),
+      ),
+    );
+  }
+
+  /** Fills this store, which has no farm yet, from a backup; `scratch` is a file that may be written and thrown away. */
+  restoreFrom(backup: string, scratch: string): Promise<Restored> {
+    return this.tried(() => restoreInto(this.db, backup, scratch));
   }
 }

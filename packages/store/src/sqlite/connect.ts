@@ -22,13 +22,34 @@ export interface SqliteConnection {
 }
 
 interface SqliteModule {
-  readonly DatabaseSync: new (path: string) => SqliteConnection;
+  readonly DatabaseSync: new (path: string, options?: { readonly readOnly?: boolean }) => SqliteConnection;
+  /** Page by page, giving way to other work between; not in every Node that has `node:sqlite`. */
+  readonly backup?: (from: SqliteConnection, path: string, options?: { readonly rate?: number }) => Promise<unknown>;
 }
 
 /** Opens the file, making it when there is none. Throws what SQLite throws. */
-export async function connectSqlite(path: string): Promise<SqliteConnection> {
+export async function connectSqlite(
+  path: string,
+  { readOnly = false }: { readonly readOnly?: boolean } = {},
+): Promise<SqliteConnection> {
   const { DatabaseSync } = await sqliteModule();
-  return new DatabaseSync(path);
+  return new DatabaseSync(path, { readOnly });
+}
+
+/** About 16 MB at once: a large store is copied in seconds, and the server answers in between. */
+const PAGES_A_STEP = 4000;
+
+/** Copies an open database to a new file that stands by itself. */
+export async function copySqlite(connection: SqliteConnection, path: string): Promise<void> {
+  const { backup } = await sqliteModule();
+  if (backup === undefined) {
+    connection.prepare('vacuum into ?').run(path);
+    return;
+  }
+  await backup(connection, path, { rate: PAGES_A_STEP });
+  const copy = await connectSqlite(path);
+  copy.exec('pragma journal_mode = delete'); // it can then be read where nothing may be written
+  copy.close();
 }
 
 async function sqliteModule(): Promise<SqliteModule> {

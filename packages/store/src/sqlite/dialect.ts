@@ -9,7 +9,9 @@ import {
   SqliteDialect,
   SqliteDriver,
 } from 'kysely';
+import { messageOf } from '../trouble.ts';
 import type { SqliteConnection, SqliteStatement, SqliteValue } from './connect.ts';
+import { troubleOfSqlite } from './trouble.ts';
 
 /** Statements kept ready; a plan of the server uses a dozen. */
 const KEPT_STATEMENTS = 64;
@@ -30,6 +32,15 @@ class WritingDriver extends SqliteDriver {
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
   }
+
+  /** When the disk is full SQLite has taken the transaction back by itself; the fault to be told is the first one. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    try {
+      await super.rollbackTransaction(connection);
+    } catch (error) {
+      if (!/no transaction is active/i.test(messageOf(error))) throw error;
+    }
+  }
 }
 
 function asKyselyDatabase(connection: SqliteConnection): SqliteDatabase {
@@ -38,8 +49,14 @@ function asKyselyDatabase(connection: SqliteConnection): SqliteDatabase {
     close: () => {
       kept.clear();
       // Statements not yet collected keep the log unmerged after `close`; merged now, the file is whole and may be copied alone.
-      connection.exec('pragma wal_checkpoint(truncate)');
-      connection.close();
+      // On a full or read-only disk it cannot be, and the next start merges it.
+      try {
+        connection.exec('pragma wal_checkpoint(truncate)');
+      } catch (error) {
+        if (troubleOfSqlite(error) === null) throw error;
+      } finally {
+        connection.close();
+      }
     },
     prepare: (sql) => {
       const ready = kept.get(sql);

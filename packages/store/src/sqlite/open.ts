@@ -1,4 +1,6 @@
 /** Opens an SQLite file so that what was acknowledged survives a crash: WAL, synchronous FULL, checked before use. */
+import { accessSync, constants } from 'node:fs';
+import { dirname } from 'node:path';
 import { Kysely } from 'kysely';
 import { migrate, newestMigration } from '../schema/migrations.ts';
 import type { StoreTables } from '../schema/tables.ts';
@@ -26,7 +28,7 @@ export async function openSqliteStore(path: string): Promise<Opened> {
       return refuse(connection, { code: 'newer-database', found: migrated.found, known: newestMigration });
     return { kind: 'open', store: new SqliteStore(db, connection) };
   } catch (error) {
-    return refuse(connection, problemOf(error));
+    return refuse(connection, problemOf(error, path));
   }
 }
 
@@ -51,8 +53,20 @@ function refuse(connection: SqliteConnection | null, problem: Problem): Opened {
   return { kind: 'refused', problem };
 }
 
-function problemOf(error: unknown): Problem {
+function problemOf(error: unknown, path: string): Problem {
   const found = messageOf(error);
   if (/not a database/i.test(found)) return { code: 'not-a-database' };
-  return { code: troubleOfSqlite(error) ?? 'cannot-open', found };
+  return { code: troubleOfSqlite(error) ?? (mayOnlyBeRead(path) ? 'read-only-store' : 'cannot-open'), found };
+}
+
+/** SQLite says no more than that it cannot open a file with a log where nothing may be written. */
+function mayOnlyBeRead(path: string): boolean {
+  try {
+    accessSync(dirname(path), constants.R_OK);
+    accessSync(dirname(path), constants.W_OK);
+    return false;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : null;
+    return code === 'EROFS' || code === 'EACCES';
+  }
 }

@@ -1,9 +1,8 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
-import { dirname } from 'node:path';
 import { type Kysely, sql } from 'kysely';
+import { wholeFile } from '../backup/whole-file.ts';
 import { SqlStore } from '../books/sql-store.ts';
 import type { StoreTables } from '../schema/tables.ts';
-import { connectSqlite, firstCell, type SqliteConnection } from './connect.ts';
+import { connectSqlite, copySqlite, firstCell, type SqliteConnection } from './connect.ts';
 import { troubleOfSqlite } from './trouble.ts';
 
 export class SqliteStore extends SqlStore {
@@ -22,14 +21,13 @@ export class SqliteStore extends SqlStore {
     this.#connection = connection;
   }
 
-  async backupTo(path: string): Promise<void> {
-    const draft = `${path}.part`;
-    rmSync(draft, { force: true });
-    await sql`vacuum into ${draft}`.execute(this.db);
-    await refuseDamagedCopy(draft);
-    syncToDisk(draft); // SQLite does not, for a copy made this way
-    renameSync(draft, path);
-    syncToDisk(dirname(path));
+  backupTo(path: string): Promise<void> {
+    return this.tried(() =>
+      wholeFile(path, async (draft) => {
+        await copySqlite(this.#connection, draft);
+        await refuseDamagedCopy(draft);
+      }),
+    );
   }
 
   /** What the tests ask to see that nothing acknowledged can be lost. */
@@ -43,13 +41,4 @@ async function refuseDamagedCopy(path: string): Promise<void> {
   const damage = firstCell(copy, 'pragma integrity_check');
   copy.close();
   if (damage !== 'ok') throw new Error(`The copy at ${path} is damaged: ${String(damage)}`);
-}
-
-function syncToDisk(path: string): void {
-  const handle = openSync(path, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
 }

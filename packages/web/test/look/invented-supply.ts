@@ -330,6 +330,12 @@ export function inventedWork(ground: readonly PlotGround[], year: number): Work 
           basis: '',
           doneShare: isDone ? 1 : 0,
           caution: null,
+          course: null,
+          window: { from, to: addDays(from, 6) },
+          tools: [],
+          skill: null,
+          after: [],
+          waitsFor: [],
         };
       }),
   );

@@ -14,6 +14,11 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'store-busy': 'Another program holds the store. Close it, or wait, then do it again. Nothing was written.',
   'store-unreachable':
     'The database of DATABASE_URL cannot be reached, or does not let us in. Nothing was written; do it again when it is there.',
+  'no-backup': 'There is no file "{found}".',
+  'not-a-backup': '"{found}" is not a backup of Leywright. Nothing was changed.',
+  'damaged-backup': 'The backup is damaged, so it was not used and nothing was changed. Take an earlier one. ({found})',
+  'broken-book':
+    'The book of "{found}" in this file is not as it was written: its entry {seq:plain} does not fit its seal. It was not used and nothing was changed; take an earlier one.',
   'cannot-open': 'The store cannot be opened: {found}',
   'no-such-farm': 'There is no farm "{found}" here.',
   'no-sample': 'The sample farm is not in this copy: there is no demo folder.',

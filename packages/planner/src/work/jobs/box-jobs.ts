@@ -1,10 +1,10 @@
 /** Packing and delivery of each box week. */
 import { dayNumber } from '@leywright/measures';
-import type { Job } from '../plan/work.ts';
-import { householdsOf } from '../promise/demand.ts';
-import type { SupplyRun } from '../supply/supply-run.ts';
+import type { Job } from '../../plan/work.ts';
+import { householdsOf } from '../../promise/demand.ts';
+import type { SupplyRun } from '../../supply/supply-run.ts';
+import { labourHours, type Rated } from '../rates.ts';
 import { jobOf } from './job.ts';
-import { labourHours, type Rated } from './rates.ts';
 
 /** Boxes left at one drop, the middle of the labour table's 5 to 25 (common practice). */
 const boxesPerDrop = 15;
@@ -22,6 +22,7 @@ export function boxJobs(run: SupplyRun): readonly (Job | null)[] {
   return run.typ.calendar.slice(run.fromWeek, run.toWeek).flatMap((week) => {
     if (week.packOn === null) return [];
     const pieces = {
+      run,
       nth: week.week,
       fromDay: dayNumber(week.packOn),
       name: '',

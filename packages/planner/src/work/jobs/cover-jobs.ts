@@ -1,9 +1,9 @@
 /** Leys and covers: sown or undersown, mown, turned in. */
 import { dayNumber } from '@leywright/measures';
-import { mowingDays } from '../cover/mowing.ts';
-import type { Job } from '../plan/work.ts';
-import { jobOf, type StandAt } from './job.ts';
-import { addHours, labourHours, type Rated } from './rates.ts';
+import { mowingDays } from '../../cover/mowing.ts';
+import type { Job } from '../../plan/work.ts';
+import { addHours, labourHours, type Rated } from '../rates.ts';
+import { jobOf, ownOf, type StandAt } from './job.ts';
 
 export function coverJobs(at: StandAt): readonly (Job | null)[] {
   const { stand, measures } = at;
@@ -28,9 +28,12 @@ function mowJobs(at: StandAt): (Job | null)[] {
     aloneFromDay: host === undefined ? sownOnDay : dayNumber(host.to),
     toDay: dayNumber(at.stand.to),
   });
-  return days.map((day, cut) =>
-    jobOf({ kind: 'mow', stand: at, nth: cut + 1, fromDay: day, rated: labourHours('mow-cover', at.measures) }),
-  );
+  const times = ownOf({ kind: 'mow', stand: at })?.times ?? days.length;
+  return days
+    .slice(0, times)
+    .map((day, cut) =>
+      jobOf({ kind: 'mow', stand: at, nth: cut + 1, fromDay: day, rated: labourHours('mow-cover', at.measures) }),
+    );
 }
 
 /** A ley is ploughed and worked down, a cover worked in shallowly twice (middle of one to three passes); what the frost kills needs nothing. */

@@ -6,12 +6,20 @@
  */
 import { emergence, reference, type WeedPass } from '@leywright/agronomy';
 import { dayNumber } from '@leywright/measures';
-import type { Job } from '../plan/work.ts';
-import { jobOf, type StandAt } from './job.ts';
-import type { Hours } from './rates.ts';
+import type { Job, JobKind } from '../../plan/work.ts';
+import type { Hours } from '../rates.ts';
+import { jobOf, ownOf, type StandAt } from './job.ts';
 
-/** The brush weeder does the hoe's work; the Danish drilled leek with a stale seedbed is another way of growing. */
-const otherWays = new Set(['brush-carrot', 'hand-leek-drilled-stale']);
+/** The Danish drilled leek with a stale seedbed is another way of growing; the brush weeder comes in where jobs.csv asks for it. */
+const otherWays = new Set(['hand-leek-drilled-stale']);
+
+/** What the machine of a row does, by how its id begins; else it hoes. */
+const machineKinds: readonly (readonly [beginning: RegExp, kind: JobKind])[] = [
+  [/^stale-/, 'false-seedbed'],
+  [/^flame-/, 'flame'],
+  [/^brush-/, 'brush'],
+  [/^ridge-/, 'ridge'],
+];
 
 export function weedJobs(at: StandAt): readonly (Job | null)[] {
   const crop = at.run.input.crops.cropOf(at.stand.what)?.reference ?? null;
@@ -46,26 +54,47 @@ function startDay(at: StandAt, row: WeedPass, isRaised: boolean): number {
 const usualEmergenceDays = 14;
 
 function passesOf(at: StandAt, row: WeedPass, start: number): (Job | null)[] {
-  const passes = Math.max(1, Math.round((row.passesLow + row.passesHigh) / 2));
+  const kind = machineKinds.find(([beginning]) => beginning.test(row.id))?.[1] ?? 'hoe';
+  return [
+    ...(row.machineHighHHa > 0 ? passesWith(at, row, { start, kind, part: 'machine' }) : []),
+    ...(row.handHighHHa > 0 ? passesWith(at, row, { start, kind: 'hand-weed', part: 'hand' }) : []),
+  ];
+}
+
+interface Passing {
+  readonly start: number;
+  readonly kind: JobKind;
+  readonly part: 'machine' | 'hand';
+}
+
+/** Machine hours are for each pass, hand hours for the season: fewer passes by hand take as long in all, fewer by machine do not. */
+function passesWith(at: StandAt, row: WeedPass, { start, kind, part }: Passing): (Job | null)[] {
+  const usual = Math.max(1, Math.round((row.passesLow + row.passesHigh) / 2));
+  const times = ownOf({ kind, stand: at })?.times ?? null;
+  const passes = times ?? usual;
   const ha = at.stand.areaM2 / 10_000;
-  const machine = between(
-    (row.machineLowHHa * ha * row.passesLow) / passes,
-    (row.machineHighHHa * ha * row.passesHigh) / passes,
-  );
-  const hand = between((row.handLowHHa * ha) / passes, (row.handHighHHa * ha) / passes);
+  const hours =
+    part === 'hand'
+      ? between((row.handLowHHa * ha) / passes, (row.handHighHHa * ha) / passes)
+      : between(
+          (row.machineLowHHa * ha * (times === null ? row.passesLow : passes)) / passes,
+          (row.machineHighHHa * ha * (times === null ? row.passesHigh : passes)) / passes,
+        );
   const end = dayNumber(at.stand.to);
   return Array.from({ length: passes }, (_, pass) => pass).flatMap((pass) => {
     const offset = row.offsetLowDays + ((row.offsetHighDays - row.offsetLowDays) * (pass + 0.5)) / passes;
     const fromDay = start + Math.round(offset);
     if (fromDay >= end) return [];
-    const pieces = { stand: at, nth: `${row.id}-${pass + 1}`, fromDay, rowM: at.measures.rowM ?? null };
+    const nth = `${row.id}-${pass + 1}`;
     return [
-      ...(machine.high > 0
-        ? [jobOf({ ...pieces, kind: 'hoe', rated: { hours: machine, basis: `weeds/${row.id}` } })]
-        : []),
-      ...(hand.high > 0
-        ? [jobOf({ ...pieces, kind: 'hand-weed', rated: { hours: hand, basis: `weeds/${row.id}` } })]
-        : []),
+      jobOf({
+        stand: at,
+        nth,
+        fromDay,
+        kind,
+        rowM: at.measures.rowM ?? null,
+        rated: { hours, basis: `weeds/${row.id}` },
+      }),
     ];
   });
 }

@@ -2,13 +2,13 @@
 
 import type { Course } from '@leywright/book';
 import { dayNumber, dayOf } from '@leywright/measures';
-import type { PlotGround } from '../plan/ground.ts';
-import type { Job } from '../plan/work.ts';
-import { householdsOf } from '../promise/demand.ts';
-import { householdGround } from '../reach/household-ground.ts';
-import type { SupplyRun } from '../supply/supply-run.ts';
+import type { PlotGround } from '../../plan/ground.ts';
+import type { Job } from '../../plan/work.ts';
+import { householdsOf } from '../../promise/demand.ts';
+import { householdGround } from '../../reach/household-ground.ts';
+import type { SupplyRun } from '../../supply/supply-run.ts';
+import type { Rated } from '../rates.ts';
 import { jobOf, type StandAt } from './job.ts';
-import type { Rated } from './rates.ts';
 
 /** Field work of courses lies between these months, north of the equator (common practice). */
 const season = { fromMonth: 3, toMonth: 10 };

@@ -1,11 +1,11 @@
 /** Lifting and cutting, in the weeks in which the plan has it done; a farm that promises by the year lifts as its crops get ready. */
-import type { PlotGround } from '../plan/ground.ts';
-import type { Job } from '../plan/work.ts';
-import { unitKgOf } from '../promise/demand.ts';
-import type { StandingLot } from '../supply/standing.ts';
-import type { SupplyRun } from '../supply/supply-run.ts';
+import type { PlotGround } from '../../plan/ground.ts';
+import type { Job } from '../../plan/work.ts';
+import { unitKgOf } from '../../promise/demand.ts';
+import type { StandingLot } from '../../supply/standing.ts';
+import type { SupplyRun } from '../../supply/supply-run.ts';
+import { harvestHours } from '../rates.ts';
 import { jobOf, type StandAt, standAt } from './job.ts';
-import { harvestHours } from './rates.ts';
 
 const lifted = new Set(['potato', 'allium', 'umbellifer', 'chenopod']);
 const leastKg = 0.5;

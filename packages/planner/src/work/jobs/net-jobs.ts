@@ -1,9 +1,9 @@
 /** Nets laid and taken off, for the crops and pests that are netted as a rule, between the pest table's days. */
 import { reference } from '@leywright/agronomy';
 import { dayInYear, dayNumber, endOfWindow, yearOf } from '@leywright/measures';
-import type { Job } from '../plan/work.ts';
+import type { Job } from '../../plan/work.ts';
+import { labourHours } from '../rates.ts';
 import { jobOf, type StandAt } from './job.ts';
-import { labourHours } from './rates.ts';
 
 /** Other pests of the table can be netted out too, but seldom are (common practice). */
 const nettedAgainst = ['carrot-fly', 'cabbage-root-fly', 'flea-beetle'] as const;

@@ -1,12 +1,15 @@
-/** Beds made, modules sown, crops drilled or planted. */
+/** Beds made, crops drilled or planted. */
+import { reference } from '@leywright/agronomy';
 import { dayNumber } from '@leywright/measures';
-import type { Job } from '../plan/work.ts';
-import { jobOf, type StandAt } from './job.ts';
-import { labourHours } from './rates.ts';
+import type { Job } from '../../plan/work.ts';
+import { labourHours } from '../rates.ts';
+import { freeFromDay, jobOf, type StandAt } from './job.ts';
 
 /** Below this, and under cover, work is by hand (common practice). */
 const byHandBelowM2 = 1000;
 const bedsBeforeDays = 7;
+/** With a false seedbed beds are made two to four weeks ahead (weeding table). */
+const bedsBeforeFalseSeedbedDays = 24;
 
 export function establishJobs(at: StandAt): readonly (Job | null)[] {
   const { stand, measures, run } = at;
@@ -20,35 +23,25 @@ export function establishJobs(at: StandAt): readonly (Job | null)[] {
       : jobOf({
           kind: 'make-beds',
           stand: at,
-          fromDay: from - bedsBeforeDays,
+          fromDay: Math.min(
+            from - 1,
+            Math.max(freeFromDay(at), from - (hasFalseSeedbed(at) ? bedsBeforeFalseSeedbedDays : bedsBeforeDays)),
+          ),
           rated: labourHours(isSmall ? 'bed-by-hand' : 'bed-making', measures),
         });
   const establishment = crop?.establishment ?? 'drill';
   if (establishment === 'drill') return [beds, drill(at, from, isSmall)];
-  return [
-    beds,
-    ...(establishment === 'module' && stand.sownOn !== null && stand.sownOn < stand.from
-      ? [sowModules(at, dayNumber(stand.sownOn))]
-      : []),
-    plant(at, from, { establishment, isSmall }),
-  ];
+  return [beds, plant(at, from, { establishment, isSmall })];
+}
+
+function hasFalseSeedbed({ run, stand }: StandAt): boolean {
+  const crop = run.input.crops.cropOf(stand.what)?.reference?.id ?? null;
+  return [...reference.weeds.values()].some((row) => row.id.startsWith('stale-') && row.cropIds.includes(crop ?? ''));
 }
 
 function drill(at: StandAt, fromDay: number, isSmall: boolean): Job | null {
   const rated = labourHours(isSmall && at.measures.rowM !== undefined ? 'drill-hand' : 'drill-precision', at.measures);
   return jobOf({ kind: 'sow', stand: at, fromDay, rated, rowM: at.measures.rowM ?? null });
-}
-
-function sowModules(at: StandAt, fromDay: number): Job | null {
-  return jobOf({
-    kind: 'sow-modules',
-    stand: at,
-    fromDay,
-    rated: labourHours('sow-modules', at.measures),
-    areaM2: null,
-    amount: at.measures.trays ?? null,
-    amountUnit: 'trays',
-  });
 }
 
 function plant(at: StandAt, fromDay: number, how: { establishment: string; isSmall: boolean }): Job | null {
