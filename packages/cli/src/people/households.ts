@@ -4,10 +4,10 @@ import { parseArgs } from 'node:util';
 import { refusalSentence } from '@leywright/api';
 import { nearest } from '@leywright/book';
 import { loadPeople } from '@leywright/server';
-import { type StoreFarm, withStoreFarm } from '../farm/store-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { textTable } from '../tables/text-table.ts';
 import { said } from '../words.ts';
+import { type StoreFarm, withStoreFarm } from './store-farm.ts';
 
 const deeds = ['list', 'export', 'erase', 'erase-over'] as const;
 

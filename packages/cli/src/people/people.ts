@@ -5,10 +5,10 @@ import { refusalSentence } from '@leywright/api';
 import { nearest, type Role, roles } from '@leywright/book';
 import { type Day, type PersonId, readDay, readId } from '@leywright/measures';
 import { loadPeople, usualPort } from '@leywright/server';
-import { type StoreFarm, withStoreFarm } from '../farm/store-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
 import { textTable } from '../tables/text-table.ts';
 import { said } from '../words.ts';
+import { type StoreFarm, withStoreFarm } from './store-farm.ts';
 
 const deeds = ['list', 'invite', 'end', 'give-back', 'sign-out', 'factor-off'] as const;
 type Deed = (typeof deeds)[number];
