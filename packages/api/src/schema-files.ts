@@ -1,5 +1,6 @@
 /** What `--json` prints, as JSON Schema: the files of docs/schema, by name. */
 import { z } from 'zod';
+import { covers } from './shapes/covers.ts';
 import { toldWhy } from './shapes/finding.ts';
 import { calcAnswer, calcModels, checkedRows, folderProblems } from './shapes/http.ts';
 import { plan } from './shapes/plan.ts';
@@ -12,6 +13,7 @@ const shapes: Readonly<Record<string, z.ZodType>> = {
   why: toldWhy,
   calc: calcAnswer,
   rotation,
+  covers,
   'calc-list': calcModels,
   'calc-checks': checkedRows,
   import: imported,

@@ -5,6 +5,7 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright check FARM [--json]                 findings only
   leywright why FARM FIGURE [--json]            where one figure comes from
   leywright rotation FARM [--years N] [--pin PLOT:YEAR:COURSE] [--json]   propose the rotation, or say what conflicts
+  leywright covers FARM [--year Y] [--json]     which cover for every gap, ranked with reasons
   leywright calc MODEL < inputs.json            one science model by name
   leywright calc --list                         the models, their inputs and outputs
   leywright calc --checks FILE.csv [--json]     published values held against the models

@@ -4,6 +4,7 @@ import { findingShapes, planShapes, rotationShapes, toldShapes } from '@leywrigh
 import { describe, expect, test } from 'vitest';
 import { farmFolder, leywright, on, project, smallFarm } from './leywright.ts';
 
+const { covers: coversShape } = rotationShapes;
 const demo = join(project, 'demo');
 const badPlots = 'id,letter,name,gross_ha,status\na,A,Ash,x,organic\na,B,Brook,1,organik\n';
 
@@ -186,5 +187,16 @@ describe('leywright rotation', () => {
     expect(err).toContain('--pin: write PLOT:YEAR:COURSE');
     expect(err).toContain('--today: "soon"');
     expect((await leywright(['rotation', 'demo', '--never', 'b:potatos'])).err).toContain('Did you mean potatoes');
+  });
+});
+
+describe('leywright covers', () => {
+  test('ranks covers for every gap, each with its reasons', async () => {
+    const { code, out } = await leywright(['covers', demo, '--json', ...on]);
+    const told = coversShape.parse(JSON.parse(out));
+    expect(code).toBe(0);
+    expect(told.gaps.length).toBeGreaterThan(3);
+    for (const gap of told.gaps) for (const choice of gap.choices) expect(choice.reasons.length).toBeGreaterThan(3);
+    expect(widestLine((await leywright(['covers', demo, ...on])).out)).toBeLessThanOrEqual(100);
   });
 });

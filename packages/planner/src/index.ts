@@ -1,3 +1,6 @@
+export type { CoverChoice } from './cover-choice/choose.ts';
+export type { CoversWish, GapCovers } from './cover-choice/farm-covers.ts';
+export type { TouchedRest } from './cover-choice/touched-rests.ts';
 export { type KnownNames, knownNames } from './crops/known-names.ts';
 export { type BookMendCode, bookMendCodes } from './faults/book-findings.ts';
 export { type GroundMendCode, groundMendCodes } from './faults/say.ts';

@@ -61,3 +61,32 @@ export const rotation = z
     z.object({ ...head, kind: z.literal('nothing-to-plan') }),
   ])
   .meta({ id: 'Rotation', title: 'Rotation', description: 'A proposed rotation, or the rules that conflict.' });
+
+const cell = { plot: z.string().max(200), course: z.string().max(200) };
+
+/** What a rotation is asked for. */
+export const rotationWish = z
+  .object({
+    years: z.number().int().min(4).max(15).default(10),
+    firstYear: z
+      .number()
+      .int()
+      .min(1950)
+      .max(2150)
+      .nullable()
+      .default(null)
+      .describe('null: the first in which nothing has begun'),
+    pins: z
+      .array(z.object({ ...cell, year: z.number().int() }))
+      .max(500)
+      .default([]),
+    never: z.array(z.object(cell)).max(500).default([]),
+    dear: z
+      .array(z.object({ ...cell, dearScore: z.number().min(0).max(1000) }))
+      .max(500)
+      .default([])
+      .describe('what a course costs on a plot beside elsewhere'),
+    seconds: z.number().min(1).max(60).default(20),
+  })
+  .meta({ id: 'RotationWish' });
+export { covers } from './covers.ts';

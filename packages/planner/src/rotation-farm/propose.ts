@@ -12,6 +12,7 @@ import type { RotationAnswer, RotationAsk } from '../rotation-solver/solve-rotat
 import { solveRotation } from '../rotation-solver/solve-rotation.ts';
 import type { Solver } from '../rotation-solver/solver.ts';
 import { type FarmProblem, farmProblem } from './farm-problem.ts';
+import { withGapsFilled } from './fill-gaps.ts';
 import { farmWithPlan, type PlannedCell, plannedCells } from './lay-plan.ts';
 import { type FarmRotationWish, heldCourse } from './rotation-farm.ts';
 
@@ -95,7 +96,7 @@ function proposalOf(
   wish: FarmRotationWish,
   { asked, answer }: Pick<RotationProposal, 'asked' | 'answer'>,
 ): RotationProposal {
-  const laid = farmWithPlan(farm, asked, answer.plan);
+  const laid = withGapsFilled(farmWithPlan(farm, asked, answer.plan), wish, asked);
   return {
     kind: 'proposal',
     asked,

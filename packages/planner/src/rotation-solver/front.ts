@@ -1,4 +1,5 @@
 /** Planning the rotation, gathered under one word for who is outside: read a problem, solve it, hold it against its rules, explain it. */
+export { coversForFarm } from '../cover-choice/farm-covers.ts';
 export { bestSequences } from '../rotation-explain/best-sequences.ts';
 export { cellChoices } from '../rotation-explain/cell-choices.ts';
 export { canKeep, conflictOf, conflictsOf, liftedOf } from '../rotation-explain/conflict.ts';

@@ -4,6 +4,7 @@ import { day, rotatingFarm, sampleFarm, sampleToday } from '@leywright/farm-kit'
 import { asMonthDay } from '@leywright/measures';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { coversForFarm } from '../../src/cover-choice/farm-covers.ts';
 import { planFarm } from '../../src/plan/planner.ts';
 import { farmProblem } from '../../src/rotation-farm/farm-problem.ts';
 import { proposeRotation } from '../../src/rotation-farm/propose.ts';
@@ -67,6 +68,39 @@ test('a proposal, laid out with its days, breaks no hard rest and asks for no gr
     { numRuns: 25, seed: 11 },
   );
   expect(proposals).toBeGreaterThan(10);
+}, 240_000);
+
+test('ground stays bare in the wet season only where no cover can soundly be sown, and the proposal says where', async () => {
+  let named = 0;
+  for (const seed of [3, 5, 8, 9, 13, 20]) {
+    const proposed = await proposeRotation(rotatingFarm(seed), wish, { ask, solver: noSolver });
+    if (proposed.kind !== 'proposal') continue;
+    const bare = proposed.findings.filter(
+      (one) => one.code === 'bare-in-leaching-season' && one.gravity === 'put-right',
+    );
+    named += bare.length;
+    const { firstYear, problem } = proposed.asked;
+    const gaps = coversForFarm(proposed.farm, {
+      today: wish.today,
+      fromYear: firstYear - 1,
+      toYear: firstYear + problem.years - 1,
+    });
+    for (const finding of bare) {
+      const here = gaps.filter(
+        (gap) =>
+          gap.plot === finding.place.plot &&
+          gap.from <= (finding.place.to ?? '') &&
+          gap.to >= (finding.place.from ?? ''),
+      );
+      for (const gap of here)
+        expect(
+          gap.choices
+            .filter((one) => one.isSound && (one.wetDaysCoveredShare ?? 0) > 0.5)
+            .map((one) => [seed, gap.from, one.cover]),
+        ).toEqual([]);
+    }
+  }
+  expect(named).toBeLessThan(25);
 }, 240_000);
 
 test('the sample farm keeps its order, and nothing hard is left to put right but what its own order leaves', async () => {

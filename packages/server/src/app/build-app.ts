@@ -13,6 +13,7 @@ import { entryRoutes } from '../http/entries.ts';
 import { exportRoutes } from '../http/export.ts';
 import { farmRoutes } from '../http/farms.ts';
 import { planRoutes } from '../http/plan.ts';
+import { rotationRoutes } from '../http/rotation.ts';
 import { accountRoutes } from '../people/routes/account.ts';
 import { factorRoutes } from '../people/routes/factor.ts';
 import { householdRoutes } from '../people/routes/households.ts';
@@ -75,6 +76,7 @@ export async function buildApp({ desk, webRoot, access, log, tls = null }: AppSe
     farmRoutes(routes, desk);
     entryRoutes(routes, desk);
     planRoutes(routes, desk);
+    rotationRoutes(routes, desk);
     exportRoutes(routes, desk);
     calcRoutes(routes);
     peopleRoutes(routes, { desk, access });

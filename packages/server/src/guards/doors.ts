@@ -47,6 +47,7 @@ export const doors: Readonly<Record<string, Door>> = {
   'GET /api/farms/:farm/plan': everyRole,
   'GET /api/farms/:farm/findings': everyRole,
   'GET /api/farms/:farm/why/*': everyRole,
+  'POST /api/farms/:farm/rotation': desk,
   'GET /api/farms/:farm/export': desk,
   'GET /api/farms/:farm/people': everyRole,
   'POST /api/farms/:farm/people/:person': growers,

@@ -69,6 +69,7 @@ export const examples: Readonly<Record<string, Example>> = {
   'GET /api/farms/:farm/plan': { path: ofFarm('/plan') },
   'GET /api/farms/:farm/findings': { path: ofFarm('/findings') },
   'GET /api/farms/:farm/why/*': { path: ofFarm('/why/net/a') },
+  'POST /api/farms/:farm/rotation': { path: ofFarm('/rotation'), body: { years: 4, seconds: 1 } },
   'GET /api/farms/:farm/export': { path: ofFarm('/export') },
   'GET /api/farms/:farm/people': { path: ofFarm('/people') },
   'POST /api/farms/:farm/people/:person': { path: ofFarm('/people/walked'), body: { name: 'Walked On' } },
