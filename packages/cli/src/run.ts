@@ -9,8 +9,8 @@ type Command = (args: readonly string[], io: Io) => Promise<ExitCode>;
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   plan: async () => (await import('./commands/plan.ts')).planCommand,
   check: async () => (await import('./commands/check.ts')).checkCommand,
-  covers: async () => (await import('./commands/covers.ts')).coversCommand,
-  rotation: async () => (await import('./commands/rotation.ts')).rotationCommand,
+  covers: async () => (await import('./rotation/covers-command.ts')).coversCommand,
+  rotation: async () => (await import('./rotation/rotation-command.ts')).rotationCommand,
   why: async () => (await import('./commands/why.ts')).whyCommand,
   calc: async () => (await import('./commands/calc.ts')).calcCommand,
   import: async () => (await import('./commands/import.ts')).importCommand,

@@ -58,11 +58,11 @@ function nitrogen({ heldLowKgHa, heldHighKgHa, fixedHighKgHa, fixedLowKgHa }: Co
     : `${held}, ${figure(fixedLowKgHa)} to ${figure(fixedHighKgHa)} of it from the air.`;
 }
 
-function ending({ killedOn, frostKillC, turnInOn, weeksBeforeNext, weeksMissing }: CoverChoice): string {
+function ending({ killedOn, frostKillC, turnInOn, weeksBeforeNext, missingWeeks }: CoverChoice): string {
   if (killedOn !== null)
     return `Frost of ${figure(frostKillC)} °C ends it, in an ordinary year about ${said(killedOn)}.`;
   if (turnInOn === null) return 'Nothing is planned after it.';
-  const missing = weeksMissing === 0 ? '' : ` That leaves it ${weeks(weeksMissing)} too few.`;
+  const missing = missingWeeks === 0 ? '' : ` That leaves it ${weeks(missingWeeks)} too few.`;
   return `Turn it in by ${said(turnInOn)}, ${weeks(weeksBeforeNext)} before what comes next.${missing}`;
 }
 

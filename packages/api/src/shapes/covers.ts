@@ -28,7 +28,7 @@ const choice = z.object({
   frostKillC: z.number(),
   turnInOn: day.nullable(),
   weeksBeforeNext: z.number(),
-  weeksMissing: z.number(),
+  missingWeeks: z.number(),
   rests: z.array(z.object({ rule: z.string(), name: z.string(), force: z.enum(['hard', 'warn', 'info']) }).loose()),
   isKinOfNext: z.boolean(),
   isSound: z.boolean(),

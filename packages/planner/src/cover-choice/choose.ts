@@ -52,7 +52,7 @@ export interface CoverChoice {
   /** Day to turn it in, so many weeks before what comes next; null when frost has killed it, or nothing is planned. */
   readonly turnInOn: Day | null;
   readonly weeksBeforeNext: number;
-  readonly weeksMissing: number;
+  readonly missingWeeks: number;
   readonly rests: readonly TouchedRest[];
   /** Of the family of what is planted next. */
   readonly isKinOfNext: boolean;
@@ -162,7 +162,7 @@ function choice(cover: Cover, at: ChooseSetting, sowing: Sowing): CoverChoice {
     fixedLowKgHa: (fixed?.low ?? 0) * heldFactor,
     fixedHighKgHa: (fixed?.high ?? 0) * heldFactor,
     lateDays,
-    weeksMissing: isToTurnIn ? Math.max(0, Math.ceil(weeksBeforeNext - roomWeeks)) : 0,
+    missingWeeks: isToTurnIn ? Math.max(0, Math.ceil(weeksBeforeNext - roomWeeks)) : 0,
     rests,
     isKinOfNext: one.plant.families.some((family) => gap.after?.plant.families.includes(family) === true),
   };
@@ -196,7 +196,7 @@ type Weighed = Pick<
   | 'fixedLowKgHa'
   | 'fixedHighKgHa'
   | 'lateDays'
-  | 'weeksMissing'
+  | 'missingWeeks'
   | 'rests'
   | 'isKinOfNext'
 >;
@@ -211,7 +211,7 @@ function pointsOf(figures: Weighed): number {
     (figures.wetDaysCoveredShare === null ? 60 * figures.gapDaysCoveredShare : 100 * figures.wetDaysCoveredShare) +
     0.1 * (held + fixed) +
     (figures.lateDays === 0 ? 20 : 0) -
-    5 * figures.weeksMissing -
+    5 * figures.missingWeeks -
     (figures.isKinOfNext ? 30 : 0) -
     rests
   );

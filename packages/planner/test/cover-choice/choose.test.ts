@@ -35,7 +35,7 @@ describe('after potatoes lifted in the middle of September, before onions', () =
     const rye = at('grazing-rye');
     expect(rye?.turnInOn).not.toBeNull();
     expect((rye?.turnInOn ?? '') < '2028-04-10').toBe(true);
-    expect(rye?.weeksMissing).toBe(0);
+    expect(rye?.missingWeeks).toBe(0);
   });
 });
 

@@ -1,7 +1,7 @@
 /** A proposed rotation as text: what it is worth, plots by years, what is left to put right. */
 import type { ToldRotation } from '@leywright/api';
 import { findingsText } from '../commands/check.ts';
-import { textTable, wrapped } from './text-table.ts';
+import { textTable, wrapped } from '../tables/text-table.ts';
 
 type Proposal = Extract<ToldRotation, { kind: 'proposal' }>;
 type Planned = Pick<Proposal, 'plots' | 'firstYear' | 'lastYear' | 'costs' | 'findings' | 'leftOut'>;

@@ -33,7 +33,7 @@ function coversText(told: ToldCovers, area: (areaM2: number) => string): string 
 
 function gapText(gap: ToldCovers['gaps'][number], area: (areaM2: number) => string): string {
   const between = [gap.before, gap.after].map((one) => one ?? 'nothing planned').join(' and ');
-  const head = `${gap.name}, ${area(gap.areaM2)}, ${gap.from} to ${gap.to}, between ${between}`;
+  const head = wrapped(`${gap.name}, ${area(gap.areaM2)}, ${gap.from} to ${gap.to}, between ${between}`);
   if (gap.choices.length === 0) return `${head}\n  No cover of the table can be sown here.`;
   return [
     head,

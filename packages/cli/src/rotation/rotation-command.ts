@@ -4,11 +4,11 @@ import { farmDay } from '@leywright/book';
 import { rotations } from '@leywright/planner';
 import { highsSolver } from '@leywright/server';
 import { parseFarmWish } from '../arguments.ts';
+import { exitOf } from '../commands/check.ts';
 import { openFarm } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
-import { parseRotationWish } from '../rotation-arguments.ts';
-import { rotationText } from '../tables/rotation-text.ts';
-import { exitOf } from './check.ts';
+import { parseRotationWish } from './arguments.ts';
+import { rotationText } from './rotation-text.ts';
 
 export async function rotationCommand(args: readonly string[], io: Io): Promise<ExitCode> {
   const own = parseRotationWish(args);
