@@ -129,16 +129,17 @@ describe('a winter cover on ground that would lie bare', () => {
     expect(Math.abs(covered / open - 1)).toBeLessThan(0.2);
   });
 
-  test('takes 40 to 72 % of the mineral nitrogen out of the profile by winter (Gentsch et al. 2022, Soil 8:269: phacelia and mustard; bristle oat takes too little here, 33 %: the run knows no luxury uptake)', () => {
+  test('takes 40 to 72 % of the mineral nitrogen out of the profile by winter (Gentsch et al. 2022, Soil 8:269: phacelia, mustard and bristle oat, their mean)', () => {
     const fed = [leyUntil('2027-03-01'), standOf('potato-second-early', ['2027-04-25', '2027-08-10'])];
     const left = (stands: readonly SoilStand[]) =>
       meanOf(usual, stands, { ask: (run) => valueOn(run, 'mineralNKgHa', '2027-11-15') });
     const fallow = left(fed);
-    for (const cover of ['phacelia', 'white-mustard']) {
-      const taken = 1 - left([...fed, standOf(cover, ['2027-08-25', '2028-03-01'])]) / fallow;
-      expect(taken).toBeGreaterThan(0.36);
-      expect(taken).toBeLessThan(0.76);
-    }
+    const shares = ['phacelia', 'white-mustard', 'black-oat'].map(
+      (cover) => 1 - left([...fed, standOf(cover, ['2027-08-25', '2028-03-01'])]) / fallow,
+    );
+    const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    expect(mean).toBeGreaterThan(0.4);
+    expect(mean).toBeLessThan(0.72);
   });
 });
 

@@ -48,6 +48,10 @@ const pulseAirShares: Readonly<Record<string, number>> = {
   'runner-bean': 0.38,
 };
 
+/** Stands in rich ground hold more than they need: nitrogen indices of 1.2 to 1.5 are usual in swards (recalled); crops' tables count some of it already. */
+const storesOfCropRatio = 1.1;
+const storesOfCoverRatio = 1.4;
+
 /** Growth ends where the table has no thermal time: perennials, common practice. */
 const perennialMatureCd = 1200;
 
@@ -89,6 +93,7 @@ export function habitOfCrop(cropId: string, yieldTHa?: number): StandHabit {
     youngGainShare: 1,
     youngCd: 0,
     dilution: dilutionFor(curve, shootTHa, (ofTypical * crop.nUptakeTypKgHa) / (1 + rootNShare)),
+    storesRatio: storesOfCropRatio,
     rootMassShare: airShare > 0 ? 0.3 : 0.2,
     rootNShare,
     legumeShare: airShare > 0 ? 1 : 0,
@@ -130,6 +135,7 @@ export function habitOfCover(coverId: string, use: CoverUse = 'main'): StandHabi
       : gainFor(dryTHa, curve, { matureCd: warmthCd, growthBaseC: cover.baseTempC }),
     ...youngOf(cover, isLey ? dryTHa / warmthCd : 0),
     dilution: dilutionOf(cover, { dryTHa, shootNKgHa: nKgHa / (1 + roots.foundNShare), isLey }),
+    storesRatio: 1 + (storesOfCoverRatio - 1) * (1 - legumesOf(cover).legumeShare),
     rootMassShare: roots.massShare,
     rootNShare: roots.nShare,
     ...legumesOf(cover),

@@ -5,7 +5,7 @@
  *         Anglade et al. 2015. Growth in proportion to cover and warmth, held back by want of water (Ks) and of nitrogen (share of the critical content): own.
  * Checks  test/run-soil.test.ts (nitrogen closes every day; a legume in rich soil fixes less; deep roots bring nitrate up)
  * Holds   a stand never takes more nitrate than its roots reach; what legumes lack they fix.
- * Leaves out  light: mass follows warmth, so a cool bright spring is undervalued; luxury uptake; leaves shed before the end.
+ * Leaves out  light: mass follows warmth, so a cool bright spring is undervalued; leaves shed before the end.
  */
 import { canopyCover } from '../cover/canopy-curve.ts';
 import { criticalNPct } from '../nitrogen/critical-nitrogen.ts';
@@ -21,6 +21,9 @@ const leftInLayerKgHa = 0.3;
 const deepFromLayer = 6;
 /** Most a stand takes up in a day (kg N/ha); full-grown brassicas have been seen at 4 to 6. Common practice. */
 const mostADayKgHa = 6;
+/** Stored a day at most, and what a stand leaves for its need before it stores. Common practice. */
+const mostStoredADayKgHa = 1;
+const notSpareKgHa = 30;
 
 /** Cover and basal coefficient of every living stand this morning. */
 export function coverOfStands(state: RunState): void {
@@ -136,7 +139,27 @@ function feed(state: RunState, of: StandOfRun, from: number): void {
     sums[columnAt.fixedNKgHa] = (sums[columnAt.fixedNKgHa] as number) + airN;
     sums[columnAt.uptakeNKgHa] = (sums[columnAt.uptakeNKgHa] as number) + soilN;
   }
+  storeUp(state, of, from);
   slots[from + slot.nourished] = criticalN > 0 ? Math.min(1, (slots[from + slot.shootN] as number) / criticalN) : 1;
+}
+
+/** Takes up what the ground has to spare beyond the need, never from the air: what lies in its top 60 cm over what is left to the next day's need. */
+function storeUp(state: RunState, of: StandOfRun, from: number): void {
+  const { slots, sums, handedValues } = state;
+  const { habit } = of;
+  const withRoots = 1 + habit.rootNShare;
+  const shootN = slots[from + slot.shootN] as number;
+  const layers = rootedLayers(state, from, true);
+  const spare = nitrateIn(state, Math.min(6, layers)) - notSpareKgHa;
+  const lacking = (habit.storesRatio * (handedValues[today.criticalN] as number) - shootN) * withRoots;
+  if (lacking <= 0 || spare <= 0) return;
+  handedValues[today.wantedN] = Math.min(mostStoredADayKgHa, lacking, spare);
+  takeNitrate(state, layers);
+  const got = handedValues[today.takenN] as number;
+  slots[from + slot.shootN] = shootN + got / withRoots;
+  slots[from + slot.rootN] = (slots[from + slot.rootN] as number) + got - got / withRoots;
+  slots[from + slot.nGot] = (slots[from + slot.nGot] as number) + got;
+  sums[columnAt.uptakeNKgHa] = (sums[columnAt.uptakeNKgHa] as number) + got;
 }
 
 /** Takes up to the nitrate wanted (kg/ha) from the rooted layers, more from the top and where there is more. Hands over what it got. */

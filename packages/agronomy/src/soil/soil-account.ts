@@ -5,4 +5,5 @@ export { soilWeather } from '../water/day-weather.ts';
 export { runSoil } from './run-soil.ts';
 export { soilColumns } from './soil-columns.ts';
 export * as profiles from './soil-profile.ts';
+export { mostStands } from './soil-state.ts';
 export * as temperature from './soil-temperature.ts';

@@ -43,6 +43,8 @@ export interface StandHabit {
   readonly youngGainShare: number;
   readonly youngCd: number;
   readonly dilution: DilutionCurve;
+  /** How much more than its critical content it stores where nitrate is plenty: 1 is none. */
+  readonly storesRatio: number;
   /** Roots as shares of what the shoot has: mass and nitrogen. */
   readonly rootMassShare: number;
   readonly rootNShare: number;

@@ -96,8 +96,8 @@ export const slot = {
   grownT: 20,
   size: 21,
 } as const;
-/** A crop, what is undersown, and what is sown before either is off. */
-export const mostStands = 4;
+/** A crop, what is undersown, what is sown before either is off, and as many again by mistake. */
+export const mostStands = 6;
 
 export interface RunState {
   readonly part: SoilPart;

@@ -81,6 +81,7 @@ function inOneForm(habit: StandHabit): StandHabit {
       flatPct: dilution.flatPct,
       floorPct: dilution.floorPct,
     },
+    storesRatio: habit.storesRatio,
     rootMassShare: habit.rootMassShare,
     rootNShare: habit.rootNShare,
     legumeShare: habit.legumeShare,

@@ -5,7 +5,7 @@
  * horizon's first Monday, so that loops run on numbers; days as text come back only in the plan itself.
  */
 
-import type { Crop, NearestClimate, ThermalSettings, ThermalSums } from '@leywright/agronomy';
+import type { Crop, NearestClimate, SoilWeather, ThermalSettings, ThermalSums } from '@leywright/agronomy';
 import type { Farm, OwnCrop } from '@leywright/book';
 import type { Day } from '@leywright/measures';
 import type { PlotGround } from './ground.ts';
@@ -79,6 +79,8 @@ export interface ClimateDays {
   /** 1 where the day was recorded on the farm. */
   readonly recorded: Uint8Array;
   readonly dayLengthH: Float64Array;
+  /** The same days made ready for the ground's daily account, once asked for. */
+  readonly ofSoil: () => SoilWeather;
   /** How far the station's climate is to be trusted here. */
   readonly doubt: NearestClimate['doubt'];
   readonly used: ClimateUsed;

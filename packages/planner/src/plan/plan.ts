@@ -3,7 +3,7 @@
  *
  * Figure ids, the argument of `why`: `net/<plot>`, `rest/<stand>/<rule>`, `area/<crop>/<year>`, `seed/<crop>/<year>`,
  * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`,
- * `bare/<plot>/<winter>`.
+ * `bare/<plot>/<winter>`; from the ground's daily account `account/<plot>/<year>` (nitrogen) and `water/<plot>/<year>`.
  */
 
 import type { BookFinding } from '@leywright/book';

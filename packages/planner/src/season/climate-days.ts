@@ -7,9 +7,12 @@ import {
   climate,
   dailyNormals,
   dayLength,
+  type SoilWeather,
+  soilAccount,
   type ThermalSettings,
   type ThermalSums,
   thermal,
+  type WeatherSeries,
   weather,
 } from '@leywright/agronomy';
 import type { Place, WeatherDay } from '@leywright/book';
@@ -35,6 +38,7 @@ export function climateDaysOf(place: Place, recorded: readonly WeatherDay[], hor
     kept.set(key, found);
     return found;
   };
+  let ofSoil: SoilWeather | null = null;
   return {
     firstDay: series.startDayNumber,
     latDeg: place.latDeg,
@@ -45,10 +49,33 @@ export function climateDaysOf(place: Place, recorded: readonly WeatherDay[], hor
     dayLengthH: dayLengths(place.latDeg, series.startDayNumber, series.dayCount),
     doubt: nearest.doubt,
     used: usedClimate(nearest, recorded),
+    ofSoil: () => {
+      ofSoil ??= soilAccount.soilWeather(inShowers(series), { latDeg: place.latDeg, elevationM: station.elevationM });
+      return ofSoil;
+    },
     sums,
     degreeDays: (baseC, fromDay, toDay) => thermal.thermalTimeBetween(sums({ baseC }), fromDay, toDay),
     dayOfSum: (baseC, fromDay, sumCd) => thermal.dayWhenReached(sums({ baseC }), fromDay, sumCd),
   };
+}
+
+/**
+ * The mean climate drizzles every day, and drizzle dries off before it drains. Its rain is gathered into showers: it falls on the day on which so much has come
+ * together. Common practice of lowland Britain, where a wet day brings about 5 mm. What was recorded falls as it fell.
+ */
+const showerMm = 5;
+
+function inShowers(series: WeatherSeries): WeatherSeries {
+  const rainMm = Float64Array.from(series.rainMm);
+  let waitingMm = 0;
+  for (let at = 0; at < series.dayCount; at++) {
+    if (weather.originOf(series, at) !== 'climate') continue;
+    waitingMm += rainMm[at] ?? 0;
+    const falls = waitingMm >= showerMm || at === series.dayCount - 1;
+    rainMm[at] = falls ? waitingMm : 0;
+    if (falls) waitingMm = 0;
+  }
+  return { ...series, rainMm };
 }
 
 function usedClimate(nearest: ReturnType<typeof climate.climateNear>, recorded: readonly WeatherDay[]): ClimateUsed {

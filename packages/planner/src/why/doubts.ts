@@ -12,8 +12,12 @@ export const groundDoubts = [
   'no-growth-on-short-days',
   'frost-day-expected',
   'climate-normals',
+  'soil-not-named',
+  'humus-not-sampled',
+  'start-of-account-taken',
+  'plants-not-known',
 ] as const;
 export type GroundDoubt = (typeof groundDoubts)[number];
 
-export const groundWhyTitles = ['net', 'rest', 'nitrogen', 'cover', 'bare'] as const;
+export const groundWhyTitles = ['net', 'rest', 'nitrogen', 'cover', 'bare', 'account', 'water'] as const;
 export type GroundWhyTitle = (typeof groundWhyTitles)[number];

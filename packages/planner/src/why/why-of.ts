@@ -13,6 +13,7 @@ import { supplyInput } from '../plan/planner.ts';
 import type { Why } from '../plan/why.ts';
 import { horizonOf } from '../season/horizon.ts';
 import { isSupplyFigure, whySupply } from '../why-supply/supply-whys.ts';
+import { whyAccount, whyWater } from './why-account.ts';
 import { whyBare } from './why-bare.ts';
 import { whyCover } from './why-cover.ts';
 import { whyNet } from './why-net.ts';
@@ -39,6 +40,10 @@ const groundWhys: Readonly<Record<string, Deriver>> = {
   rest: ([stand, rule], setting) => (stand === undefined || rule === undefined ? null : whyRest(stand, rule, setting)),
   nitrogen: ([plot, year], setting) =>
     onPlot(plot, setting, (found) => (isYear(year) ? whyNitrogen(found, Number(year), setting) : null)),
+  account: ([plot, year], setting) =>
+    onPlot(plot, setting, (found) => (isYear(year) ? whyAccount(found, Number(year), setting) : null)),
+  water: ([plot, year], setting) =>
+    onPlot(plot, setting, (found) => (isYear(year) ? whyWater(found, Number(year), setting) : null)),
   cover: ([stand, week], setting) =>
     stand === undefined || week === undefined ? null : whyCover(stand, week, setting),
   bare: ([plot, winter], setting) =>

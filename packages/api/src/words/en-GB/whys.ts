@@ -7,6 +7,8 @@ const groundTitles: Readonly<Record<GroundWhyTitle, string>> = {
   nitrogen: 'Nitrogen left on {plot} in {year}',
   cover: 'Ground covered by {stand}, {week}',
   bare: 'Bare days on {plot} in the winter that ends in {winter}',
+  account: 'Nitrogen in the ground of {plot} through {year}, counted day by day',
+  water: 'Water in the ground of {plot} through {year}, counted day by day',
 };
 
 const groundDoubts: Readonly<Record<GroundDoubt, string>> = {
@@ -29,6 +31,11 @@ const groundDoubts: Readonly<Record<GroundDoubt, string>> = {
   'no-growth-on-short-days': 'Nothing is taken to grow on days under ten hours: a rule of growers, not a measurement.',
   'frost-day-expected': 'The day of frost is an expected one; it may be weeks earlier or later.',
   'climate-normals': 'The warmth is that of an average year at the nearest station, not of this one.',
+  'soil-not-named': 'Nobody has said what soil this plot has: it is taken as loam.',
+  'humus-not-sampled': 'The organic matter is not sampled here: the nitrogen in the soil is taken as 0.15 %.',
+  'start-of-account-taken':
+    'What lay in the ground three years before the plan is taken: full of water, 50 kg mineral nitrogen.',
+  'plants-not-known': 'Something stands here that no table knows: its ground is counted as bare.',
 };
 
 const supplyTitles: Readonly<Record<SupplyWhyTitle, string>> = {
