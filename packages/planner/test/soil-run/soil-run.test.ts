@@ -1,4 +1,5 @@
 import { type SoilPart, type SoilRun, type SoilStand, soilAccount } from '@leywright/agronomy';
+import type { Stand } from '@leywright/book';
 import { cover, day, farmWith, plot, span, stand } from '@leywright/farm-kit';
 import { dayNumber } from '@leywright/measures';
 import fc from 'fast-check';
@@ -14,8 +15,8 @@ import { partsOfPlot } from '../../src/soil-run/plot-parts.ts';
 
 const today = day('2027-01-14');
 
-function groundOf(stands: Parameters<typeof farmWith>[0]['stands']) {
-  const farm = farmWith({ plots: [plot('A')], stands: stands ?? [] });
+function groundOf(stands: readonly Stand[]) {
+  const farm = farmWith({ plots: [plot('A')], stands });
   const { year, horizon } = horizonOf({ today });
   const setting = groundSetting(farm, { today, year, horizon }, makeGroundMemos(makeContentKeys()));
   const [first] = farm.plots;
