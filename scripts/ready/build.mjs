@@ -108,8 +108,12 @@ export function nodeBundle(projectFolder, product) {
   const name = product.output.slice(product.output.lastIndexOf('/') + 1, -'.mjs'.length);
   return {
     absWorkingDir: projectFolder,
-    // The solver's thread is a file of its own beside the program.
-    entryPoints: { [name]: product.entry, 'highs-worker': 'packages/server/src/solver/highs-worker.mjs' },
+    // Each thread is a file of its own beside the program.
+    entryPoints: {
+      [name]: product.entry,
+      'highs-worker': 'packages/server/src/solver/highs-worker.mjs',
+      'plan-thread': 'packages/server/src/plans/plan-thread.ts',
+    },
     outdir: join(projectFolder, product.output, '..'),
     outExtension: { '.js': '.mjs' },
     bundle: true,

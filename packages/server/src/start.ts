@@ -16,6 +16,8 @@ import { openSample } from './farm/sample.ts';
 import { allEntries, farmShelf } from './farm/shelf.ts';
 import { settleAccess } from './guards/settle.ts';
 import { eraseWhatIsOver } from './households/keeping.ts';
+import { keptPlans, type PlanMaker } from './plans/kept-plans.ts';
+import { makeHere, threadIfBuilt } from './plans/plan-maker.ts';
 
 export type Started =
   | {
@@ -33,7 +35,7 @@ export async function start(wish: ServeWish): Promise<Started> {
   const opened = await openFolder(wish.folder);
   if (opened.kind === 'refused') return opened;
   const { store } = opened;
-  const desk = deskOver(store, clockOf(wish.today));
+  const desk = deskOver(store, clockOf(wish.today), threadIfBuilt(join(wish.folder, storeFile)));
   const said = wish.sample ? await openSample(desk) : null;
   if (said !== null) process.stderr.write(`${said}\n`);
   const settled = await settleAccess(wish, store, Date.now());
@@ -64,6 +66,7 @@ export async function start(wish: ServeWish): Promise<Started> {
   const stop = async () => {
     stopErasing();
     await app.close();
+    await desk.plans.close();
     await backups.stop();
     await store.close();
   };
@@ -109,8 +112,11 @@ export async function openFolder(
   return { kind: 'refused', sentence: refusalSentence(code, figures) };
 }
 
-export function deskOver(store: Store, clock: Clock): Desk {
-  return { store, shelf: farmShelf(store), clock, random: (bytes) => randomBytes(bytes), version };
+/** Plans are worked out here, unless a thread is given for them. */
+export function deskOver(store: Store, clock: Clock, thread: PlanMaker | null = null): Desk {
+  const shelf = farmShelf(store);
+  const plans = keptPlans(store, thread ?? makeHere(shelf));
+  return { store, shelf, plans, clock, random: (bytes) => randomBytes(bytes), version };
 }
 
 /** The day follows the machine's clock and zone. Where one was given, what comes in is received on that day too, at the hour it is. */

@@ -9,6 +9,8 @@ import { buildApp } from '../src/app/build-app.ts';
 import type { Desk } from '../src/app/desk.ts';
 import { farmShelf } from '../src/farm/shelf.ts';
 import { type Access, openAccess } from '../src/guards/access.ts';
+import { keptPlans } from '../src/plans/kept-plans.ts';
+import { makeHere } from '../src/plans/plan-maker.ts';
 
 export interface Bench {
   readonly app: FastifyInstance;
@@ -23,9 +25,11 @@ export async function openBench(webRoot: string | null = null, ways: Partial<Acc
   const opened = await openStore(join(folder, 'farms.sqlite'));
   if (opened.kind !== 'open') throw new Error(opened.problem.code);
   const draw = chance(20_270_608);
+  const shelf = farmShelf(opened.store);
   const desk: Desk = {
     store: opened.store,
-    shelf: farmShelf(opened.store),
+    shelf,
+    plans: keptPlans(opened.store, makeHere(shelf)),
     clock: { isDaySaid: true, today: () => asDay('2027-06-08'), now: () => '2027-06-08T06:00:00.000Z' },
     random: (bytes) => Uint8Array.from({ length: bytes }, draw),
     version: '0.1.0',

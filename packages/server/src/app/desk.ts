@@ -2,6 +2,7 @@
 import type { Day } from '@leywright/measures';
 import type { Store } from '@leywright/store';
 import type { FarmShelf } from '../farm/shelf.ts';
+import type { Plans } from '../plans/kept-plans.ts';
 
 export interface Clock {
   readonly today: () => Day;
@@ -14,6 +15,7 @@ export interface Clock {
 export interface Desk {
   readonly store: Store;
   readonly shelf: FarmShelf;
+  readonly plans: Plans;
   readonly clock: Clock;
   /** Chance, for ids and for the secret of each body's digest. */
   readonly random: (bytes: number) => Uint8Array;

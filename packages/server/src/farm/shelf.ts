@@ -40,15 +40,28 @@ const PAGE_ENTRIES = 5000;
 
 export function farmShelf(store: Store): FarmShelf {
   const kept = new Map<string, OpenFarm>();
+  const books = new Map<FarmId, readonly ReceivedEntry[]>();
   const planner = makePlanner();
+  /** Only what came since is read: entries are never changed, but for bodies that were withdrawn. */
+  const bookOf = async ({ id, lastSeq }: StoredFarm): Promise<readonly ReceivedEntry[]> => {
+    const known = books.get(id) ?? [];
+    const later = known.length === lastSeq ? [] : await entriesFrom(store, id, known.at(-1)?.seq ?? 0);
+    const whole = later.some(({ body }) => body?.kind === 'withdrawn')
+      ? await allEntries(store, id)
+      : known.concat(later);
+    books.delete(id);
+    books.set(id, whole);
+    const [oldest] = books.keys();
+    if (books.size > KEPT && oldest !== undefined) books.delete(oldest);
+    return whole;
+  };
   return {
     open: async (id, seen = everything) => {
       const stored = await store.farm(id);
       if (stored === null) return null;
       const name = `${id} ${seen.knownOn ?? ''} ${seen.money}`;
       const ready = kept.get(name);
-      const open =
-        ready?.stored.lastSeq === stored.lastSeq ? ready : replayed(stored, await allEntries(store, id), seen);
+      const open = ready?.stored.lastSeq === stored.lastSeq ? ready : replayed(stored, await bookOf(stored), seen);
       kept.delete(name);
       kept.set(name, open);
       const [oldest] = kept.keys();
@@ -60,10 +73,14 @@ export function farmShelf(store: Store): FarmShelf {
 }
 
 /** The whole book of a farm, in order. */
-export async function allEntries(store: Store, id: FarmId): Promise<readonly ReceivedEntry[]> {
+export function allEntries(store: Store, id: FarmId): Promise<readonly ReceivedEntry[]> {
+  return entriesFrom(store, id, 0);
+}
+
+async function entriesFrom(store: Store, id: FarmId, seq: number): Promise<readonly ReceivedEntry[]> {
   const entries: ReceivedEntry[] = [];
   for (;;) {
-    const page = await store.entriesAfter(id, entries.at(-1)?.seq ?? 0, PAGE_ENTRIES);
+    const page = await store.entriesAfter(id, entries.at(-1)?.seq ?? seq, PAGE_ENTRIES);
     entries.push(...page);
     if (page.length < PAGE_ENTRIES) return entries;
   }

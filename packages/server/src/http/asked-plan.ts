@@ -1,21 +1,18 @@
 /** The farm and the plan a route is asked about, or a kind refusal. */
-import { farmDay } from '@leywright/book';
-import { type FarmId, readId, yearOf } from '@leywright/measures';
+import { type FarmId, readId } from '@leywright/measures';
 import type { Plan, PlanWish } from '@leywright/planner';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { refuse } from '../app/answer.ts';
+import { refuse, sendProblems } from '../app/answer.ts';
 import type { Desk } from '../app/desk.ts';
 import { paramChars } from '../app/limits.ts';
 import type { OpenFarm } from '../farm/shelf.ts';
 import { sights } from '../people/sight.ts';
 import { knownOnOf, roleOf } from '../people/visitor.ts';
+import { planWishOf } from '../plans/plan-text.ts';
 
 export const farmParams = z.object({ farm: z.string().max(paramChars) });
 export const yearQuery = z.object({ year: z.coerce.number().int().optional() });
-
-/** The plan looks at ten years; further off neither rotation nor records say anything. */
-const YEARS_AROUND = 30;
 
 export interface AskedPlan {
   readonly open: OpenFarm;
@@ -50,12 +47,14 @@ export async function askedPlan(
 ): Promise<AskedPlan | null> {
   const open = await askedFarm(desk, asked.request, reply);
   if (open === null) return null;
-  const knownOn = knownOnOf(asked.request.visitor);
-  const today = knownOn ?? farmDay(open.farm.about, desk.clock.today(), desk.clock.isDaySaid);
-  if (asked.year !== undefined && Math.abs(asked.year - yearOf(today)) > YEARS_AROUND) {
-    refuse(reply, 422, 'year-out-of-range', { found: asked.year });
-    return null;
-  }
-  const wish: PlanWish = { today, book: open.bookFindings, ...(asked.year === undefined ? {} : { year: asked.year }) };
-  return { open, wish, plan: desk.shelf.plan(open, wish) };
+  const { clock } = desk;
+  const wish = planWishOf(open, {
+    seen: sightOf(asked.request.visitor),
+    year: asked.year ?? null,
+    today: clock.today(),
+    isDaySaid: clock.isDaySaid,
+  });
+  if (!('code' in wish)) return { open, wish, plan: desk.shelf.plan(open, wish) };
+  sendProblems(reply, 422, [wish]);
+  return null;
 }

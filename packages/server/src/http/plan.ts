@@ -9,6 +9,7 @@ import {
   toldShapes,
   voiceOf,
 } from '@leywright/api';
+import { type FarmId, readId } from '@leywright/measures';
 import { whyOf } from '@leywright/planner';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
@@ -22,17 +23,9 @@ import { askedPlan, farmParams, sightOf, yearQuery } from './asked-plan.ts';
 const refusals = { 404: httpShapes.problems, 422: httpShapes.problems };
 
 export function planRoutes(app: FastifyInstance, desk: Desk): void {
+  wholeRoute(app, desk);
   const routes = app.withTypeProvider<InputTypes>();
   const asking = { params: farmParams, querystring: yearQuery };
-  routes.get(
-    '/api/farms/:farm/plan',
-    { schema: { summary: 'The whole plan', ...asking, response: { 200: planShapes.plan, ...refusals } } },
-    async (request, reply) => {
-      const asked = await askedPlan(desk, { request, year: request.query.year }, reply);
-      return asked === null ? reply : reply.send(roundForJson(asSeen(request, asked.plan)));
-    },
-  );
-
   routes.get(
     '/api/farms/:farm/findings',
     {
@@ -68,6 +61,43 @@ export function planRoutes(app: FastifyInstance, desk: Desk): void {
       const why = whyOf(asked.open.farm, asked.wish, figure);
       if (why === null) return refuse(reply, 404, 'no-such-figure', { found: figure });
       return reply.send(roundForJson(asSeen(request, tellWhy(why, voiceOf(asked.plan, asked.open.farm)))));
+    },
+  );
+}
+
+const wholeQuery = yearQuery.extend({
+  settled: z
+    .enum(['true', 'false'])
+    .optional()
+    .meta({ description: 'true: the plan last worked out will do. It is at most two seconds behind the book.' }),
+});
+
+/** `x-book-seq` of the answer says how far the book is in it. */
+function wholeRoute(app: FastifyInstance, desk: Desk): void {
+  app.withTypeProvider<InputTypes>().get(
+    '/api/farms/:farm/plan',
+    {
+      schema: {
+        summary: 'The whole plan',
+        params: farmParams,
+        querystring: wholeQuery,
+        response: { 200: planShapes.plan, ...refusals },
+      },
+    },
+    async ({ params, query, visitor, headers }, reply) => {
+      const farm = readId<FarmId>(params.farm);
+      if (farm === null) return refuse(reply, 404, 'no-such-farm', { found: params.farm });
+      const { clock } = desk;
+      const asked = { farm, seen: sightOf(visitor), year: query.year ?? null };
+      const answer = await desk.plans.answer(
+        { ...asked, today: clock.today(), isDaySaid: clock.isDaySaid },
+        query.settled === 'true' ? 'settled' : 'fresh',
+      );
+      reply.code(answer.status).type('application/json').header('x-book-seq', answer.seq);
+      reply.header('vary', 'accept-encoding');
+      if (answer.gzipped === null || !/\bgzip\b/.test(String(headers['accept-encoding'] ?? '')))
+        return reply.send(answer.bytes);
+      return reply.header('content-encoding', 'gzip').send(answer.gzipped);
     },
   );
 }
