@@ -10,6 +10,7 @@ export * as peopleShapes from './shapes/people.ts';
 export * as planShapes from './shapes/plan.ts';
 export * as rotationShapes from './shapes/rotation.ts';
 export * as toldShapes from './shapes/told.ts';
+export * as workShapes from './shapes/work.ts';
 export { speak } from './speak.ts';
 export { type ToldFinding, tellFinding, tellFindings, tellWhy } from './tell.ts';
 export { type Language, languages } from './words/languages.ts';
@@ -28,3 +29,4 @@ export {
 export type { Figures, Run } from './words/template.ts';
 export { plainVoice, type Spoken, type Voice, voiceOf } from './words/voice.ts';
 export { type HeadlinePlace, headlinePlaces } from './words/word-kinds.ts';
+export * as workWords from './work/on-work.ts';

@@ -6,6 +6,7 @@ import { calcAnswer, calcModels, checkedRows, folderProblems } from './shapes/ht
 import { plan } from './shapes/plan.ts';
 import { rotation } from './shapes/rotation.ts';
 import { exported, findings, imported, verified } from './shapes/told.ts';
+import { dayOfWork, orders, work } from './shapes/work.ts';
 
 const shapes: Readonly<Record<string, z.ZodType>> = {
   plan,
@@ -20,6 +21,9 @@ const shapes: Readonly<Record<string, z.ZodType>> = {
   export: exported,
   'verify-book': verified,
   problems: folderProblems,
+  work,
+  day: dayOfWork,
+  order: orders,
 };
 
 /** Text of each file, `plan.json` and so on. */

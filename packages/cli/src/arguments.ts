@@ -10,6 +10,7 @@ export interface FarmWish {
   readonly json: boolean;
   readonly data: string | null;
   readonly to: string | null;
+  readonly person: string | null;
   readonly today: Day;
   /** Whether --today was given. */
   readonly isDaySaid: boolean;
@@ -31,7 +32,8 @@ export type Parsed =
 export function parseFarmWish(args: readonly string[], most: number, io: Io): Parsed {
   const read = parse(args);
   if ('sentence' in read) return { kind: 'problems', sentences: [read.sentence] };
-  const { json = false, data = null, to = null, today, year, replace = false, 'stop-at': stopAt } = read.values;
+  const { json = false, data = null, to = null, person = null, today, year, replace = false } = read.values;
+  const stopAt = read.values['stop-at'];
   const sentences: string[] = read.positionals.slice(most).map(said.tooMany);
   const day = today === undefined ? io.today() : readDay(today);
   if (day === null) sentences.push(said.notADay(today ?? ''));
@@ -47,6 +49,7 @@ export function parseFarmWish(args: readonly string[], most: number, io: Io): Pa
       json,
       data,
       to,
+      person,
       today: day,
       isDaySaid: today !== undefined,
       year: focus,
@@ -70,6 +73,7 @@ function parse(args: readonly string[]) {
         json: { type: 'boolean' },
         data: { type: 'string' },
         to: { type: 'string' },
+        person: { type: 'string' },
         today: { type: 'string' },
         year: { type: 'string' },
         'stop-at': { type: 'string' },

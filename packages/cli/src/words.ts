@@ -4,6 +4,9 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright plan FARM [--year Y] [--json]       the whole chain: ground, boxes, stores, work, findings
   leywright check FARM [--json]                 findings only
   leywright why FARM FIGURE [--json]            where one figure comes from
+  leywright work FARM [--year Y] [--json]       hours against hands by week, what may move, who does what
+  leywright day FARM [--person ID] [--to F.ics] [--json]   this week's jobs in the order of the walk; a calendar file
+  leywright order FARM [--year Y] [--to F.csv|F.xlsx] [--json]   seed to order, plants to raise
   leywright rotation FARM [--years N] [--pin PLOT:YEAR:COURSE] [--json]   propose the rotation, or say what conflicts
   leywright covers FARM [--year Y] [--json]     which cover for every gap, ranked with reasons
   leywright calc MODEL < inputs.json            one science model by name
@@ -43,6 +46,9 @@ export const said = {
   notAGravity: (found: string) => `--stop-at: "${found}" is not put-right, look or note.`,
   noFigure:
     'Say which figure, such as net/a, seed/carrot-maincrop/2027 or store/carrot-maincrop/2027-w02. The plan names them.',
+  noPerson: (found: string, nearest: string | null) =>
+    `Nobody called "${found}" is written down in people.csv.${nearest === null ? '' : ` Did you mean ${nearest}?`}`,
+  sheetEnding: (path: string) => `"${path}": an order sheet ends in .csv or .xlsx.`,
   noSuchFigure: (found: string) => `There is no figure "${found}" in this plan.`,
   noModel: 'Say which model; leywright calc --list names them.',
   noSuchModel: (found: string, nearest: string | null) =>

@@ -10,6 +10,10 @@ export async function loadServer() {
   return import('./start.ts');
 }
 
+export async function loadSheets() {
+  return import('./sheets/sheets.ts');
+}
+
 export async function loadFounding() {
   return import('./farm/found.ts');
 }

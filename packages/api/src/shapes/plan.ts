@@ -37,7 +37,7 @@ const nitrogenYear = z
   })
   .meta({ id: 'NitrogenYear', description: 'The yearly nitrogen balance of a plot, as an interval.' });
 
-const job = z
+export const job = z
   .object({
     id: z.string(),
     kind: z.enum(jobKinds),

@@ -14,6 +14,7 @@ import { exportRoutes } from '../http/export.ts';
 import { farmRoutes } from '../http/farms.ts';
 import { planRoutes } from '../http/plan.ts';
 import { rotationRoutes } from '../http/rotation.ts';
+import { workRoutes } from '../http/work.ts';
 import { accountRoutes } from '../people/routes/account.ts';
 import { factorRoutes } from '../people/routes/factor.ts';
 import { householdRoutes } from '../people/routes/households.ts';
@@ -77,6 +78,7 @@ export async function buildApp({ desk, webRoot, access, log, tls = null }: AppSe
     entryRoutes(routes, desk);
     planRoutes(routes, desk);
     rotationRoutes(routes, desk);
+    workRoutes(routes, desk);
     exportRoutes(routes, desk);
     calcRoutes(routes);
     peopleRoutes(routes, { desk, access });

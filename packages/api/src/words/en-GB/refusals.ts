@@ -21,6 +21,7 @@ export const refusalWords: Readonly<Record<string, string>> = {
     'The book of "{found}" in this file is not as it was written: its entry {seq:plain} does not fit its seal. It was not used and nothing was changed; take an earlier one.',
   'cannot-open': 'The store cannot be opened: {found}',
   'no-such-farm': 'There is no farm "{found}" here.',
+  'no-such-person': 'Nobody called "{found}" is written down on this farm.',
   'no-sample': 'The sample farm is not in this copy: there is no demo folder.',
   'no-such-figure': 'There is no figure "{found}" in this plan.',
   'no-such-model': 'There is no model "{found}".',

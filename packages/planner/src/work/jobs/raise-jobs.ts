@@ -1,5 +1,7 @@
 /** Plants raised on the bench or in a seedbed: sown, pricked out, tended week by week, hardened off; tubers set up to sprout. */
+import type { Crop } from '@leywright/agronomy';
 import { dayNumber } from '@leywright/measures';
+import type { PlacedStand } from '../../plan/ground.ts';
 import type { Job } from '../../plan/work.ts';
 import { labourHours } from '../rates.ts';
 import { jobOf, type StandAt } from './job.ts';
@@ -19,7 +21,7 @@ export function raiseJobs(at: StandAt): readonly (Job | null)[] {
   const plantedOn = dayNumber(stand.plantedOn ?? stand.from);
   if (crop.establishment === 'tuber' && run.input.crops.cropOf(stand.what)?.reference?.rotationGroup === 'potato')
     return [chit(at, plantedOn)];
-  const sownOn = raisedFromDay(at);
+  const sownOn = raisedFromDay({ stand, crop });
   if (sownOn === null) return [];
   if (crop.establishment === 'bare-root') return [sowSeedbed(at, sownOn)];
   if (crop.establishment !== 'module') return [];
@@ -32,8 +34,13 @@ export function raiseJobs(at: StandAt): readonly (Job | null)[] {
 }
 
 /** Day its plants are sown: as said, else the middle of the table's weeks of raising before planting. Null for crops that are not raised. */
-export function raisedFromDay({ run, stand }: Pick<StandAt, 'run' | 'stand'>): number | null {
-  const crop = run.input.crops.cropOf(stand.what)?.reference ?? null;
+export function raisedFromDay({
+  stand,
+  crop,
+}: {
+  readonly stand: PlacedStand;
+  readonly crop: Crop | null;
+}): number | null {
   if (crop === null || (crop.establishment !== 'module' && crop.establishment !== 'bare-root')) return null;
   if (stand.sownOn !== null) return stand.sownOn < stand.from ? dayNumber(stand.sownOn) : null;
   const { raiseLowWeeks, raiseHighWeeks } = crop;

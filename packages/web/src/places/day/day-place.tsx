@@ -1,3 +1,4 @@
+import { workWords } from '@leywright/api';
 import type { PlotGround, WorkWeek } from '@leywright/planner';
 import { Fragment } from 'react';
 import { useAppState } from '../../app-state.tsx';
@@ -8,7 +9,7 @@ import { words } from '../../words.ts';
 import type { FarmView } from '../../worker/plan-source.ts';
 import { WithFarm } from '../no-farm.tsx';
 import { HoursBricks } from './hours-bricks.tsx';
-import { hoursText, JobLine, jobsOf, jobWords } from './job-line.tsx';
+import { hoursText, JobLine, jobsOf } from './job-line.tsx';
 import { WalkLine } from './walk-line.tsx';
 
 /** What is to be done in the chosen week, in the order of the walk. */
@@ -88,7 +89,7 @@ function Hours({ workWeek }: { readonly workWeek: WorkWeek }) {
 function doneOn({ plan }: FarmView, { plot }: PlotGround, week: string): string | null {
   const done = plan.work.jobs
     .filter((job) => job.week === week && job.plot === plot && job.doneShare >= 1)
-    .map((job) => `${jobWords[job.kind].verb.toLowerCase()} ${job.name.toLowerCase()}`);
+    .map((job) => workWords.jobTitle(job).toLowerCase());
   return done.length === 0 ? null : done.join(', ');
 }
 
@@ -101,7 +102,7 @@ function weekTwin({ plan }: FarmView, week: string): TwinTable {
       .map((job) => ({
         id: job.id,
         cells: [
-          `${jobWords[job.kind].verb} ${job.name}`,
+          workWords.jobTitle(job),
           plan.ground.find(({ plot }) => plot === job.plot)?.name ?? words.day.yard,
           job.from,
           job.to,

@@ -1,3 +1,4 @@
+import { workWords } from '@leywright/api';
 import type { Shows } from '@leywright/book';
 import type { IsoWeek } from '@leywright/measures';
 import type { Job, JobKind, Plan } from '@leywright/planner';
@@ -6,44 +7,44 @@ import { RowMark, type RowMarkName } from '../../look/marks/row-mark.tsx';
 import { areaText } from '../../pictures/ribbon/gutter.tsx';
 import { words } from '../../words.ts';
 
-/** The mark and the verb of each kind of job. */
-export const jobWords: Readonly<Record<JobKind, { readonly mark: RowMarkName; readonly verb: string }>> = {
-  sow: { mark: 'sow', verb: 'Sow' },
-  'sow-modules': { mark: 'sow', verb: 'Sow in modules:' },
-  plant: { mark: 'plant', verb: 'Plant out' },
-  hoe: { mark: 'hoe', verb: 'Hoe' },
-  'hand-weed': { mark: 'hoe', verb: 'Hand-weed' },
-  net: { mark: 'net', verb: 'Net' },
-  unnet: { mark: 'net', verb: 'Take the nets off' },
-  undersow: { mark: 'undersow', verb: 'Undersow' },
-  lift: { mark: 'lift', verb: 'Lift' },
-  cut: { mark: 'cut', verb: 'Cut' },
-  'turn-in': { mark: 'turn-in', verb: 'Turn in' },
-  mow: { mark: 'mow', verb: 'Mow' },
-  'sow-cover': { mark: 'sow', verb: 'Sow' },
-  'make-beds': { mark: 'hoe', verb: 'Make beds for' },
-  pack: { mark: 'store', verb: 'Pack' },
-  deliver: { mark: 'store', verb: 'Deliver' },
-  'whole-course': { mark: 'look', verb: 'All work on' },
-  'false-seedbed': { mark: 'hoe', verb: 'False seedbed for' },
-  'sow-seedbed': { mark: 'sow', verb: 'Sow in the seedbed:' },
-  'prick-out': { mark: 'plant', verb: 'Pot on' },
-  'tend-plants': { mark: 'look', verb: 'Water and turn the trays of' },
-  'harden-off': { mark: 'look', verb: 'Harden off' },
-  chit: { mark: 'store', verb: 'Set up to sprout:' },
-  'lay-mulch': { mark: 'net', verb: 'Lay mulch for' },
-  flame: { mark: 'hoe', verb: 'Flame' },
-  brush: { mark: 'hoe', verb: 'Brush' },
-  ridge: { mark: 'hoe', verb: 'Ridge up' },
-  irrigate: { mark: 'look', verb: 'Irrigate' },
-  stake: { mark: 'plant', verb: 'Stake' },
-  train: { mark: 'look', verb: 'Train and side-shoot' },
-  top: { mark: 'cut', verb: 'Take the tops out of' },
-  'haulm-off': { mark: 'mow', verb: 'Flail the haulm off' },
-  'into-store': { mark: 'store', verb: 'Into store:' },
-  grade: { mark: 'store', verb: 'Grade and wash' },
-  'cut-hedge': { mark: 'mow', verb: 'Cut the hedge:' },
-  'mow-margin': { mark: 'mow', verb: 'Mow' },
+/** The mark of each kind of job. */
+export const jobMarks: Readonly<Record<JobKind, RowMarkName>> = {
+  sow: 'sow',
+  'sow-modules': 'sow',
+  plant: 'plant',
+  hoe: 'hoe',
+  'hand-weed': 'hoe',
+  net: 'net',
+  unnet: 'net',
+  undersow: 'undersow',
+  lift: 'lift',
+  cut: 'cut',
+  'turn-in': 'turn-in',
+  mow: 'mow',
+  'sow-cover': 'sow',
+  'make-beds': 'hoe',
+  pack: 'store',
+  deliver: 'store',
+  'whole-course': 'look',
+  'false-seedbed': 'hoe',
+  'sow-seedbed': 'sow',
+  'prick-out': 'plant',
+  'tend-plants': 'look',
+  'harden-off': 'look',
+  chit: 'store',
+  'lay-mulch': 'net',
+  flame: 'hoe',
+  brush: 'hoe',
+  ridge: 'hoe',
+  irrigate: 'look',
+  stake: 'plant',
+  train: 'look',
+  top: 'cut',
+  'haulm-off': 'mow',
+  'into-store': 'store',
+  grade: 'store',
+  'cut-hedge': 'mow',
+  'mow-margin': 'mow',
 };
 
 /** One line of the day: a job, or the same job on several pieces of a plot by the same day. */
@@ -90,14 +91,11 @@ export function JobLine({
   readonly isNext: boolean;
   readonly shows: Shows;
 }) {
-  const { mark, verb } = jobWords[job.kind];
   return (
     <li className={isNext ? 'job next' : 'job'}>
-      <RowMark mark={mark} width={54} />
+      <RowMark mark={jobMarks[job.kind]} width={54} />
       <div>
-        <b>
-          {verb} {job.name.charAt(0).toLowerCase() + job.name.slice(1)}
-        </b>
+        <b>{workWords.jobTitle(job)}</b>
         <span>{howMuch(job, shows)}</span>
       </div>
       <span className="hours">{hoursText(job.hours.typ)}</span>
