@@ -1,5 +1,6 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
 export { findingsPage } from './findings-page.ts';
+export * as told from './proof/front.ts';
 export { type ToldCovers, tellCovers } from './rotation/tell-covers.ts';
 export { type ToldRotation, tellRotation } from './rotation/tell-rotation.ts';
 export { roundForJson } from './round.ts';
@@ -8,6 +9,7 @@ export * as findingShapes from './shapes/finding.ts';
 export * as httpShapes from './shapes/http.ts';
 export * as peopleShapes from './shapes/people.ts';
 export * as planShapes from './shapes/plan.ts';
+export type { ToldBalance, ToldTrace } from './shapes/proof.ts';
 export * as rotationShapes from './shapes/rotation.ts';
 export * as toldShapes from './shapes/told.ts';
 export * as workShapes from './shapes/work.ts';

@@ -4,6 +4,7 @@ import { covers } from './shapes/covers.ts';
 import { toldWhy } from './shapes/finding.ts';
 import { calcAnswer, calcModels, checkedRows, folderProblems } from './shapes/http.ts';
 import { plan } from './shapes/plan.ts';
+import { balances, trace } from './shapes/proof.ts';
 import { rotation } from './shapes/rotation.ts';
 import { exported, findings, imported, verified } from './shapes/told.ts';
 import { dayOfWork, orders, work } from './shapes/work.ts';
@@ -19,6 +20,8 @@ const shapes: Readonly<Record<string, z.ZodType>> = {
   'calc-checks': checkedRows,
   import: imported,
   export: exported,
+  trace,
+  balance: balances,
   'verify-book': verified,
   problems: folderProblems,
   work,

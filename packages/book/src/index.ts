@@ -4,7 +4,8 @@ export { bodyDigest, canonicalJson, chain, plainEntry, type Receipt, withdrawBod
 export type * from './entry/entry.ts';
 export { subjects } from './entry/entry.ts';
 export { newEntryId } from './entry/entry-id.ts';
-export { newestVersion, readEntry, readReceivedEntry } from './entry/read-entry.ts';
+export type * from './entry/goods.ts';
+export { readEntry, readReceivedEntry } from './entry/read-entry.ts';
 export { type BookEnd, type Breach, type Verification, verifyBook } from './entry/verify-book.ts';
 export { aboutFarm, defaultConventions, defaultShows, emptyFarm, farmDay } from './farm/defaults.ts';
 export type * from './farm/farm.ts';
@@ -26,6 +27,8 @@ export { filesInZip, readFarmZip, zipFolder } from './folder/zip.ts';
 export * as mend from './mend/mend-file.ts';
 export type { KnownNames } from './names/known-names.ts';
 export { nearest } from './names/nearest.ts';
+export * as records from './records/records.ts';
+export type { InForce } from './replay/amendments.ts';
 export { asKnownOn } from './replay/as-known-on.ts';
 export { entriesOf, type Stamp } from './replay/entries-of.ts';
 export { type BookFinding, type BookFindingCode, bookFindingCodes } from './replay/findings.ts';

@@ -23,6 +23,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   households: async () => (await import('./people/households.ts')).householdsCommand,
   backup: async () => (await import('./commands/backup.ts')).backupCommand,
   restore: async () => (await import('./commands/restore.ts')).restoreCommand,
+  trace: async () => (await import('./proof/trace.ts')).traceCommand,
+  balance: async () => (await import('./proof/balance.ts')).balanceCommand,
   'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
 };
 

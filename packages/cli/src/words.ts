@@ -14,6 +14,8 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright calc --checks FILE.csv [--json]     published values held against the models
   leywright import FARM --data DIR              a farm folder into a store
   leywright export FARM --to PATH               a farm as a folder, or as a zip when PATH ends in .zip
+  leywright trace FARM WHAT [--json]            a run or drop back to seed and ground; a lot, seed, batch, bin or plot forward
+  leywright balance FARM [--crop C] [--json]    opening, harvested, boxes … closing, and what is not accounted for
   leywright verify-book FARM [--json]           whether the book is as it was written
   leywright verify-book FILE [--json]           every book in a store or a backup
   leywright backup --data DIR --to PATH         the whole store into one file, while it is in use
@@ -95,5 +97,9 @@ export const said = {
     `The personal facts of household "${code}" are erased. Backups made before still hold them: let those run out.`,
   householdsErased: (count: number, months: number) =>
     `${count} ${count === 1 ? 'household' : 'households'} whose last box was more than ${months} months ago: personal facts erased.`,
+  noTrace:
+    'Say what to trace: run/ID, drop/ID, lot/2026-018, seed/LOT, batch/NAME, bin/NAME (or bin/STORE/CROP), plot/ID.',
+  noSuchTrace: (found: string) => `Nothing in the book is known as "${found}".`,
+  noLots: 'The book has no harvest and no bought produce in that time.',
   tooMany: (found: string) => `"${found}" is one word too many.`,
 } as const;

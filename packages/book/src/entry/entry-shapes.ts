@@ -6,6 +6,7 @@ import { isListSubject, keyOf, subjectShapes } from '../farm/subjects.ts';
 import { markShape } from '../shapes/land-shapes.ts';
 import { amount, day, id, orNull, share, span, unit, words } from '../shapes/plain-shapes.ts';
 import { type Entry, type EntryBody, type Received, subjects } from './entry.ts';
+import { goodsShapes } from './goods-shapes.ts';
 
 const instantShape = /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d(\.\d{1,9})?Z$/;
 const instant = z.custom<string>(
@@ -73,6 +74,7 @@ export const bodyShape = z.discriminatedUnion('kind', [
     of: orNull(amount),
     words: orNull(words),
   }),
+  ...goodsShapes,
   z.strictObject({ kind: z.literal('rotation-agreed'), reasons: z.record(z.string(), words) }),
   z.strictObject({ kind: z.literal('struck-out') }),
   z.strictObject({ kind: z.literal('withdrawn'), entry: id<string>() }),

@@ -6,6 +6,7 @@ import type { Day, DeviceId, EntryId, FarmId, PersonId } from '@leywright/measur
 import type { OrganismMark, Span } from '../farm/land.ts';
 import type { SaleUnit } from '../farm/promise.ts';
 import type { StandEnd, StandKind } from '../farm/stand.ts';
+import type { GoodsBody } from './goods.ts';
 
 /** Tables of the farm that a `set` entry writes a row of; `rotation`, `promise` and `about` have one row each. */
 export const subjects = [
@@ -86,6 +87,7 @@ export type EntryBody =
       readonly of: number | null;
       readonly words: string | null;
     }
+  | GoodsBody
   | { readonly kind: 'rotation-agreed'; readonly reasons: Readonly<Record<string, string>> }
   /** Strikes the amended entry out; a replacement is any other kind with `amends`. */
   | { readonly kind: 'struck-out' }

@@ -7,6 +7,7 @@
 
 import { unreachable } from '@leywright/measures';
 import type { Entry } from '../entry/entry.ts';
+import { isGoodsBody } from '../entry/goods.ts';
 import type { Farm } from '../farm/farm.ts';
 import { type InForce, settle } from './amendments.ts';
 import { bringIn } from './bring-in.ts';
@@ -49,7 +50,8 @@ function sorted(inForce: readonly InForce[]): InForce[] {
 
 function applyRecord(draft: Draft, record: InForce): void {
   const { body } = record.entry;
-  if (body === null || isDescribing(body)) return;
+  // What came on the farm, was packed and handed over is the proof's; it changes nothing on the ground.
+  if (body === null || isDescribing(body) || isGoodsBody(body)) return;
   switch (body.kind) {
     case 'sowing':
     case 'planting':

@@ -13,6 +13,7 @@ import { entryRoutes } from '../http/entries.ts';
 import { exportRoutes } from '../http/export.ts';
 import { farmRoutes } from '../http/farms.ts';
 import { planRoutes } from '../http/plan.ts';
+import { proofRoutes } from '../http/proof.ts';
 import { rotationRoutes } from '../http/rotation.ts';
 import { workRoutes } from '../http/work.ts';
 import { accountRoutes } from '../people/routes/account.ts';
@@ -79,6 +80,7 @@ export async function buildApp({ desk, webRoot, access, log, tls = null }: AppSe
     planRoutes(routes, desk);
     rotationRoutes(routes, desk);
     workRoutes(routes, desk);
+    proofRoutes(routes, desk);
     exportRoutes(routes, desk);
     calcRoutes(routes);
     peopleRoutes(routes, { desk, access });

@@ -56,6 +56,8 @@ export const doors: Readonly<Record<string, Door>> = {
   'GET /api/farms/:farm/calendars': desk,
   /** Its key is the door: a calendar program cannot sign in. */
   'GET /api/calendars/:farm/:person/:key': 'anyone',
+  'GET /api/farms/:farm/trace/*': everyRole,
+  'GET /api/farms/:farm/balance': everyRole,
   'GET /api/farms/:farm/export': desk,
   'GET /api/farms/:farm/people': everyRole,
   'POST /api/farms/:farm/people/:person': growers,

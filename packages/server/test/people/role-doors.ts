@@ -69,6 +69,8 @@ export const examples: Readonly<Record<string, Example>> = {
   'GET /api/farms/:farm/plan': { path: ofFarm('/plan') },
   'GET /api/farms/:farm/findings': { path: ofFarm('/findings') },
   'GET /api/farms/:farm/why/*': { path: ofFarm('/why/net/a') },
+  'GET /api/farms/:farm/trace/*': { path: ofFarm('/trace/plot/a') },
+  'GET /api/farms/:farm/balance': { path: ofFarm('/balance') },
   'POST /api/farms/:farm/rotation': { path: ofFarm('/rotation'), body: { years: 4, seconds: 1 } },
   'GET /api/farms/:farm/work': { path: ofFarm('/work') },
   'GET /api/farms/:farm/day': { path: ofFarm('/day') },

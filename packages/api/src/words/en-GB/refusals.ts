@@ -24,6 +24,8 @@ export const refusalWords: Readonly<Record<string, string>> = {
   'no-such-person': 'Nobody called "{found}" is written down on this farm.',
   'no-sample': 'The sample farm is not in this copy: there is no demo folder.',
   'no-such-figure': 'There is no figure "{found}" in this plan.',
+  'no-such-lot':
+    'Nothing in the book is known as "{found}". Ask for run/…, drop/…, lot/…, seed/…, batch/…, bin/… or plot/….',
   'no-such-model': 'There is no model "{found}".',
   'no-such-page': 'There is nothing at {found}.',
   'no-such-method': '{found} is not among what can be asked here.',
