@@ -2,7 +2,7 @@
 import { nearest } from '@leywright/book';
 import type { ExitCode, Io } from './io.ts';
 import { refuse } from './io.ts';
-import { later, said, usage } from './words.ts';
+import { said, usage } from './words.ts';
 
 type Command = (args: readonly string[], io: Io) => Promise<ExitCode>;
 
@@ -14,6 +14,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   work: async () => (await import('./work/work.ts')).workCommand,
   day: async () => (await import('./work/day.ts')).dayCommand,
   order: async () => (await import('./work/order.ts')).orderCommand,
+  promise: async () => (await import('./commands/promise.ts')).promiseCommand,
   why: async () => (await import('./commands/why.ts')).whyCommand,
   calc: async () => (await import('./commands/calc.ts')).calcCommand,
   import: async () => (await import('./commands/import.ts')).importCommand,
@@ -34,12 +35,8 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     io.out(usage);
     return name === undefined ? 2 : 0;
   }
-  if (Object.hasOwn(later, name)) return refuse(io, [later[name] ?? '']);
   const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (load === undefined)
-    return refuse(io, [
-      said.noCommand(name, nearest(name, [...Object.keys(commands), ...Object.keys(later)])[0] ?? null),
-    ]);
+  if (load === undefined) return refuse(io, [said.noCommand(name, nearest(name, Object.keys(commands))[0] ?? null)]);
   // `calc MODEL --help` is about the model.
   if (rest.includes('--help') && (name !== 'calc' || rest.length === 1)) {
     io.out(usage);

@@ -3,6 +3,7 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
 
   leywright plan FARM [--year Y] [--json]       the whole chain: ground, boxes, stores, work, findings
   leywright check FARM [--json]                 findings only
+  leywright promise FARM [--odds] [--json]      what keeps the promise, and the odds that it is kept
   leywright why FARM FIGURE [--json]            where one figure comes from
   leywright work FARM [--year Y] [--json]       hours against hands by week, what may move, who does what
   leywright day FARM [--person ID] [--to F.ics] [--json]   this week's jobs in the order of the walk; a calendar file
@@ -29,14 +30,10 @@ FARM is a farm folder or a zip of one; with --data DIR it is the id of a farm in
 --stop-at GRAVITY    exit 1 on findings at or above it: put-right, look or note (check stops at put-right by itself)
 Exit code: 0 fine, 1 findings at or above --stop-at, 2 bad input. Shapes of --json: docs/schema.`;
 
-export const later: Readonly<Record<string, string>> = {
-  promise:
-    'leywright promise is not in this version yet: it comes with the supply planner. leywright plan shows what the promise needs.',
-};
-
 export const said = {
   noCommand: (found: string, nearest: string | null) =>
     `There is no command "${found}".${nearest === null ? '' : ` Did you mean ${nearest}?`} leywright --help lists them.`,
+  noPromise: 'This farm promises nothing week by week: without slots in promise.csv there is nothing to keep.',
   noFarm: 'Say which farm: a farm folder, a zip of one, or with --data the id of a farm in the store.',
   notThere: (path: string) => `There is no folder or zip "${path}".`,
   neither: (path: string) => `"${path}" is neither a folder nor a zip.`,

@@ -132,13 +132,6 @@ describe('words that cannot be right', () => {
     expect(err).not.toMatch(/\n\s+at /);
   });
 
-  test.each(['promise'])('%s says that it comes later', async (name) => {
-    const { code, err } = await leywright([name, demo]);
-    expect(code).toBe(2);
-    expect(err.trim().split('\n')).toHaveLength(1);
-    expect(err).toContain('not in this version yet');
-  });
-
   test('all wrong options are told at once', async () => {
     const { err } = await leywright(['plan', demo, '--year', 'x', '--today', 'y', '--stop-at', 'z']);
     expect(err.trim().split('\n')).toHaveLength(3);

@@ -12,6 +12,8 @@ export type { Levelled, LevelWish, Moved } from './hands/level.ts';
 export * as hands from './hands/on-hand.ts';
 export type { OneMore } from './hands/one-more.ts';
 export type { Slip } from './hands/slip.ts';
+export type * from './odds/box-odds.ts';
+export * as odds from './odds/front.ts';
 export * as orders from './orders/on-order.ts';
 export type { OrderRow } from './orders/order-sheet.ts';
 export type { SeedLine } from './orders/seed-need.ts';

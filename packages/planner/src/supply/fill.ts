@@ -54,6 +54,8 @@ export interface Filled {
   readonly calendar: readonly BoxCalendarWeek[];
   readonly weeks: readonly (readonly SlotWeek[])[];
   readonly flows: ReadonlyMap<string, CropFlow>;
+  /** Weighings by crop: week and kilos. */
+  readonly weighings: ReadonlyMap<string, readonly { readonly week: number; readonly kg: number }[]>;
 }
 
 export interface FillInput {
@@ -95,7 +97,8 @@ export function fillBoxes(given: FillInput): Filled {
     weeks.push(due.map((slot) => fillSlot(slot, week, taken)));
     for (const flow of flows.values()) closeWeek(flow, week);
   }
-  return { axis, calendar, weeks, flows };
+  const weighings = new Map([...flows].map(([id, flow]) => [id, flow.weighings]));
+  return { axis, calendar, weeks, flows, weighings };
 }
 
 interface Offer {
