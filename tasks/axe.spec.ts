@@ -1,40 +1,13 @@
 // Every place of the app is looked over for faults of accessibility, at a desk, on a phone and in the dark.
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { faultsOf as faults } from './axe-faults.ts';
 import { task } from './browser.ts';
 import { folderWithMistakes } from './mistakes.ts';
 import { headline } from './page-words.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeWindow {
-  readonly document: object;
-  readonly axe: {
-    readonly run: (where: object, how: object) => Promise<{ readonly violations: readonly Violation[] }>;
-  };
-}
-interface Violation {
-  readonly id: string;
-  readonly help: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
-
-/** Faults in words: what, and the first places of it. Runs beside the page's own policy, which lets no foreign script in. */
-async function faults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate(() => {
-    const { axe, document } = globalThis as never as AxeWindow;
-    return axe.run(document, { resultTypes: ['violations'] });
-  });
-  return violations.flatMap(({ id, help, nodes }) =>
-    nodes.slice(0, 3).map((node) => `${id}: ${help}\n  ${node.html.slice(0, 200)}\n  ${node.failureSummary ?? ''}`),
-  );
-}
-
 const sample = { farm: 'sample', today: '2027-06-08' } as const;
-const places = ['/ground', '/boxes', '/day', '/start', '/settings', '/nowhere'] as const;
+const places = ['/ground', '/boxes', '/day', '/start', '/settings', '/people', '/nowhere'] as const;
 
 async function lookOver(page: Page, address: string): Promise<void> {
   for (const place of places) {

@@ -44,6 +44,10 @@ export interface AppSettings {
   readonly farm?: string;
   /** The farm's day, as 2027-04-18. */
   readonly today: string;
+  /** What is done to the data folder before the server starts. */
+  readonly before?: (dataFolder: string) => Promise<void>;
+  /** More words for the server. */
+  readonly words?: readonly string[];
 }
 
 export interface RunningApp {
@@ -62,8 +66,17 @@ export async function startApp(settings: AppSettings): Promise<RunningApp> {
   try {
     if (settings.farm !== undefined && settings.farm !== 'sample')
       await importFarm(resolve(projectFolder, settings.farm), dataFolder);
+    await settings.before?.(dataFolder);
     const portText = String(await freePort());
-    const settingsText = ['--data', dataFolder, '--port', portText, '--today', settings.today];
+    const settingsText = [
+      '--data',
+      dataFolder,
+      '--port',
+      portText,
+      '--today',
+      settings.today,
+      ...(settings.words ?? []),
+    ];
     if (settings.farm === 'sample') settingsText.push('--sample');
     const server = spawn(process.execPath, [serverProgram, ...settingsText], { stdio: ['ignore', 'pipe', 'pipe'] });
     const killOnExit = () => server.kill('SIGKILL');
@@ -127,6 +140,13 @@ export function task(name: string, settings: TaskSettings, steps: (tools: TaskTo
 async function importFarm(folder: string, dataFolder: string): Promise<void> {
   const { code, said } = await runToEnd([commandProgram, 'import', folder, '--data', dataFolder]);
   if (code !== 0 && code !== 1) throw new Error(`The farm folder ${folder} was not opened:\n${said}`);
+}
+
+/** Runs the built command on a data folder and gives what it printed. */
+export async function command(words: readonly string[], dataFolder: string): Promise<string> {
+  const { code, said } = await runToEnd([commandProgram, ...words, '--data', dataFolder]);
+  if (code !== 0) throw new Error(said);
+  return said;
 }
 
 function runToEnd(programAndWords: readonly string[]): Promise<{ code: number | null; said: string }> {

@@ -1,5 +1,12 @@
 import { asIsoWeek, readDay, readIsoWeek, weekOf } from '@leywright/measures';
-import { createRootRoute, createRoute, createRouter, Outlet, redirect } from '@tanstack/react-router';
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
+  redirect,
+} from '@tanstack/react-router';
 import { Headline } from './look/page/headline.tsx';
 import { BoxesPlace } from './places/boxes/boxes-place.tsx';
 import { DayPlace } from './places/day/day-place.tsx';
@@ -46,6 +53,11 @@ const routes = root.addChildren([
   }),
   createRoute({ getParentRoute: () => root, path: '/start', component: FirstPlace }),
   createRoute({ getParentRoute: () => root, path: '/settings', component: SettingsPlace }),
+  createRoute({
+    getParentRoute: () => root,
+    path: '/people',
+    component: lazyRouteComponent(() => import('./people/people-place.tsx'), 'PeoplePlace'),
+  }),
 ]);
 
 export const router = createRouter({ routeTree: routes, defaultPreload: false, scrollRestoration: true });

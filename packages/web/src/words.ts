@@ -1,7 +1,7 @@
 /** The labels of the app's own frame. Sentences that come from findings and figures are made in the api package. */
 export const words = {
   skip: 'Skip to the page',
-  places: { label: 'Places', day: 'Day', ground: 'Ground', boxes: 'Boxes', settings: 'Settings' },
+  places: { label: 'Places', day: 'Day', ground: 'Ground', boxes: 'Boxes', settings: 'Settings', people: 'People' },
   farm: { none: 'No farm open', menu: 'The farm', another: 'Open another farm' },
   dial: { name: 'Week of the year' },
   toPutRight: (count: number): string => (count === 0 ? 'Nothing to put right' : `${count} to put right`),

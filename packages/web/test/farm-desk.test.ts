@@ -76,6 +76,8 @@ class TestServer implements Server {
     return this.isUp ? { kind: 'answered', value: value() } : { kind: 'unreachable' };
   }
   today = () => this.#answer(() => ({ today, isDaySaid: true }));
+  visitor: { readonly person: string; readonly role: string } | null = null;
+  me = () => this.#answer(() => ({ visitor: this.visitor }));
   farms = () =>
     this.#answer(() => ({
       farms: [{ id: 'ash', name: 'Ash', sample: false, createdAt: now, lastSeq: this.book.length }],
@@ -160,6 +162,43 @@ describe('a farm opens from its book', () => {
     await desk(other).start();
     expect(last().view.plan.farm.name).toBe('Other');
     expect(await keep.entries('ash')).toEqual(other.book);
+  });
+});
+
+describe('who is signed in', () => {
+  test('when it is somebody else than before, what was kept for them is taken off this machine first', async () => {
+    server.visitor = { person: 'ruth', role: 'grower' };
+    await desk().start();
+    expect((await keep.entries('ash')).length).toBe(server.book.length);
+    server.visitor = { person: 'hanna', role: 'hand' };
+    const asked: number[] = [];
+    const counting = {
+      ...server,
+      entriesAfter: (farm: string, seq: number) => {
+        asked.push(seq);
+        return server.entriesAfter(farm, seq);
+      },
+    };
+    await desk(counting as unknown as Server).start();
+    expect(asked[0]).toBe(0);
+    expect(await keep.fact('who')).toEqual({ person: 'hanna', role: 'hand' });
+  });
+
+  test('enters in their own name, and sends nothing that another hand left here to be sent', async () => {
+    server.visitor = { person: 'hanna', role: 'hand' };
+    await desk().start();
+    const made = { ...(server.book[0] as unknown as Entry), id: '01900000-0000-7000-8000-000000000077' as Entry['id'] };
+    await keep.putUnsent({ ...made, by: 'nils' as Entry['by'] });
+    const own = desk();
+    await own.start();
+    const sent: string[] = [];
+    server.addEntries = async (_farm, entries) => {
+      sent.push(...entries.map(({ by }) => by));
+      return { kind: 'answered', value: undefined };
+    };
+    await own.enter((farm) => ({ kind: 'set', subject: 'about', key: '', value: farm.about }));
+    expect(sent).toEqual(['hanna']);
+    expect((await keep.unsent('ash')).map(({ by }) => by)).toEqual(['nils']);
   });
 });
 

@@ -4,7 +4,7 @@ import type { Day } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish, whyOf } from '@leywright/planner';
 import { dayAndMonth } from '../look/head/year-weeks.ts';
 import { words } from '../words.ts';
-import { type BookTools, enter, keptBook, type LocalBook, pullBook, sendBook } from './book/book.ts';
+import { type BookTools, enter, keptBook, type LocalBook, learnWho, pullBook, sendBook } from './book/book.ts';
 import type { KeptFarm } from './book/keep.ts';
 import type { FarmOnList, FarmView, Seen, ToldWhy } from './plan-source.ts';
 import { tellView, tellWhy } from './tell/tell-view.ts';
@@ -39,6 +39,7 @@ export class FarmDesk {
   start(): Promise<void> {
     return this.#inTurn(async () => {
       await this.#askDay();
+      await learnWho(this.#tools);
       const farms = await this.#list();
       const last = await this.#tools.keep.fact('farm');
       const farm = farms.find(({ id }) => id === last) ?? farms[0];

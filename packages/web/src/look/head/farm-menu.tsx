@@ -12,10 +12,13 @@ export function FarmMenu({ farmName }: { readonly farmName: string | null }) {
         <Menu
           className="farm-menu"
           aria-label={words.farm.menu}
-          onAction={(key) => navigate({ to: key === 'settings' ? '/settings' : '/start' })}
+          onAction={(key) => navigate({ to: key === 'settings' || key === 'people' ? `/${key}` : '/start' })}
         >
           <MenuItem className="farm-menu-item" id="settings">
             {words.places.settings}
+          </MenuItem>
+          <MenuItem className="farm-menu-item" id="people">
+            {words.places.people}
           </MenuItem>
           <MenuItem className="farm-menu-item" id="start">
             {words.farm.another}

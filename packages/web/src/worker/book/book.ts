@@ -2,7 +2,7 @@
 import { type Entry, type EntryBody, newEntryId, type ReceivedEntry } from '@leywright/book';
 import type { Day, DeviceId, FarmId, PersonId } from '@leywright/measures';
 import type { Clock } from './clock.ts';
-import type { Keep } from './keep.ts';
+import type { Keep, Who } from './keep.ts';
 import type { Server, ServerProblem } from './server.ts';
 
 export interface LocalBook {
@@ -58,14 +58,36 @@ export type Sent =
 
 /** Sends what was entered here. What the server refuses is taken off the list, and told. */
 export async function sendBook(tools: BookTools, farm: string, book: LocalBook): Promise<Sent> {
-  if (book.unsent.length === 0) return { kind: 'sent', book };
-  const answer = await tools.server.addEntries(farm, book.unsent);
+  const who = await tools.keep.fact('who');
+  const { own, others } = ofWho(book.unsent, who);
+  if (own.length === 0) return { kind: 'sent', book };
+  const answer = await tools.server.addEntries(farm, own);
   if (answer.kind === 'unreachable') return { kind: 'unreachable' };
-  await tools.keep.dropUnsent(book.unsent);
-  const left = { ...book, unsent: [] };
+  await tools.keep.dropUnsent(own);
+  const left = { ...book, unsent: others };
   return answer.kind === 'answered'
     ? { kind: 'sent', book: left }
     : { kind: 'refused', book: left, problems: answer.problems };
+}
+
+/** What hands and the bench made themselves; what another made on this device waits until they are signed in again. */
+function ofWho(unsent: readonly Entry[], who: Who | null) {
+  const isOwn = ({ by }: Entry) => who === null || who.role === 'grower' || who.role === 'office' || by === who.person;
+  return { own: unsent.filter(isOwn), others: unsent.filter((entry) => !isOwn(entry)) };
+}
+
+/**
+ * Learns who is signed in. Where somebody else was before, or the same person in another role, what they could see is taken off this device;
+ * records that wait to be sent stay.
+ */
+export async function learnWho({ server, keep }: BookTools): Promise<void> {
+  const answer = await server.me();
+  if (answer.kind !== 'answered' || answer.value.visitor === null) return;
+  const { person, role } = answer.value.visitor;
+  const before = await keep.fact('who');
+  if (before !== null && before.person === person && before.role === role) return;
+  for (const farm of await keep.farms()) await keep.dropEntries(farm.id);
+  await keep.putFact('who', { person, role });
 }
 
 /** Who enters what is changed in the settings of a machine without sign-in. */
@@ -88,7 +110,7 @@ export async function enter(
     doneAt: null,
     // Where the server was told its day, the hour is this machine's and the day the farm's.
     enteredAt: clock.today() === doneOn ? now : `${doneOn}${now.slice(10)}`,
-    by: atTheDesk,
+    by: ((await keep.fact('who'))?.person as PersonId | undefined) ?? atTheDesk,
     device: device.id as DeviceId,
     deviceSeq: device.made + 1,
     body,

@@ -9,6 +9,11 @@ export interface KeptFarm {
   readonly sample: boolean;
 }
 
+export interface Who {
+  readonly person: string;
+  readonly role: string;
+}
+
 /** Small things kept beside the books. */
 export interface Facts {
   /** The farm that was open last. */
@@ -17,6 +22,8 @@ export interface Facts {
   readonly today: Day;
   /** This device in the book, and how many entries it has made. */
   readonly device: { readonly id: string; readonly made: number };
+  /** Who is signed in on this device, or was when the server was last reached. */
+  readonly who: Who;
 }
 
 export interface Keep {

@@ -1,6 +1,7 @@
 /** The server as the worker asks it. It may be out of reach at any time; then what is kept here goes on. */
 import type { Entry, ReceivedEntry } from '@leywright/book';
 import type { Day } from '@leywright/measures';
+import type { Who } from './keep.ts';
 
 export type Answer<T> =
   | { readonly kind: 'answered'; readonly value: T }
@@ -52,6 +53,7 @@ export interface EntriesPage {
 
 export interface Server {
   readonly today: () => Promise<Answer<{ readonly today: Day; readonly isDaySaid: boolean }>>;
+  readonly me: () => Promise<Answer<{ readonly visitor: Who | null }>>;
   readonly farms: () => Promise<Answer<{ readonly farms: readonly FarmInStore[] }>>;
   readonly entriesAfter: (farm: string, seq: number) => Promise<Answer<EntriesPage>>;
   readonly addEntries: (farm: string, entries: readonly Entry[]) => Promise<Answer<unknown>>;
@@ -65,6 +67,7 @@ export interface Server {
 export function ownServer(): Server {
   return {
     today: () => ask('/api/today'),
+    me: () => ask('/api/me'),
     farms: () => ask('/api/farms'),
     entriesAfter: (farm, seq) => ask(`/api/farms/${encodeURIComponent(farm)}/entries?after=${seq}`),
     addEntries: (farm, entries) => ask(`/api/farms/${encodeURIComponent(farm)}/entries`, json({ entries })),
