@@ -1,15 +1,13 @@
 /** A made farm for the soil bench: eight parts, each a course further on in a six-course rotation, and drawn weathers. Invented. */
 import {
   climate,
-  dailyNormals,
+  drawnWeather,
   type SoilPart,
   type SoilStand,
   type SoilWeather,
   soilAccount,
-  weather,
 } from '@leywright/agronomy';
-import { addDays, asDay, type Day, dayNumber } from '@leywright/measures';
-import { seeded } from './seeded.ts';
+import { asDay, type Day, dayNumber } from '@leywright/measures';
 
 interface Course {
   readonly plant: string;
@@ -94,19 +92,12 @@ export function makeParts(years: number): readonly SoilPart[] {
   }));
 }
 
-/** A drawn weather: the station's mean days roughened into showers, warm and cold spells. */
-export function drawWeather(span: { readonly from: Day; readonly days: number }, seed: number): SoilWeather {
+/** Weathers drawn for the place by the seeded generator: run `runIndex` of a span. */
+export function weatherDraws(span: { readonly from: Day; readonly days: number }, seed: number) {
   const { station } = climate.climateNear(51.81, -0.36);
-  const to = addDays(span.from, span.days - 1);
-  const series = weather.weatherFor({ from: span.from, to }, [], dailyNormals.dailyNormals(station));
-  const random = seeded(seed);
-  let spellC = 0;
-  for (let at = 0; at < series.dayCount; at++) {
-    spellC = 0.7 * spellC + (random() - 0.5) * 7;
-    const wetness = random() < 0.4 ? -Math.log(1 - 0.999 * random()) / 0.4 : 0;
-    series.tMaxC[at] = (series.tMaxC[at] ?? 0) + spellC;
-    series.tMinC[at] = (series.tMinC[at] ?? 0) + spellC;
-    series.rainMm[at] = (series.rainMm[at] ?? 0) * wetness;
-  }
-  return soilAccount.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
+  const draw = drawnWeather.prepareGenerator(drawnWeather.generatorFromStation(station), seed);
+  return (runIndex: number): SoilWeather => {
+    const series = draw(runIndex, drawnWeather.emptyWeather(dayNumber(span.from), span.days));
+    return soilAccount.soilWeather(series, { latDeg: 51.81, elevationM: 128 });
+  };
 }

@@ -25,12 +25,9 @@ const closedUnderNKgHa = 2;
 
 /** Frees or locks up nitrogen in the worked layers. Closes batches that are nearly gone. */
 export function releaseNitrogen(state: RunState): void {
-  const { scalars, sums, waterLayersMm, constants, handedValues } = state;
-  const fieldMm = constants.layerFieldCapacityMm;
-  const surfaceWet = releaseWetness(waterLayersMm[0] as number, fieldMm, constants.layerPoresMm);
-  const deeperMm =
-    ((waterLayersMm[0] as number) + (waterLayersMm[1] as number) + (waterLayersMm[2] as number)) / workedLayers;
-  const wet = releaseWetness(deeperMm, fieldMm, constants.layerPoresMm);
+  const { scalars, sums, constants, handedValues } = state;
+  setWetness(state);
+  const wet = handedValues[today.inGround] as number;
   const soilC = scalars[scalar.soilC] as number;
   const humusN = scalars[scalar.humusN] as number;
   const fromHumus = constants.humusPerDay * humusN * humusWarmthFactor(soilC) * wet;
@@ -40,7 +37,7 @@ export function releaseNitrogen(state: RunState): void {
   handedValues[today.freedN] = 0;
   if (warmth > 0 && (scalars[scalar.batches] as number) > 0) {
     handedValues[today.inGround] = warmth * wet;
-    handedValues[today.onGround] = warmth * surfaceWet;
+    handedValues[today.onGround] = warmth * (handedValues[today.onGround] as number);
     handedValues[today.fromHumus] = fromHumus;
     decayBatches(state);
   }
@@ -49,10 +46,18 @@ export function releaseNitrogen(state: RunState): void {
   ammoniaOff(state);
 }
 
-/** Wetness with lack of air above field capacity. */
-function releaseWetness(waterMm: number, fieldCapacityMm: number, poresMm: number): number {
-  if (waterMm <= fieldCapacityMm) return wetnessFactor(waterMm / fieldCapacityMm);
-  return Math.max(0, (poresMm - waterMm) / (poresMm - fieldCapacityMm));
+/** Wetness of the worked layers and of the surface (0-1), with lack of air above field capacity; handed over in numbers' places. */
+function setWetness({ waterLayersMm, constants, handedValues }: RunState): void {
+  const fieldMm = constants.layerFieldCapacityMm;
+  const roomMm = constants.layerPoresMm - fieldMm;
+  const surfaceMm = waterLayersMm[0] as number;
+  const meanMm = (surfaceMm + (waterLayersMm[1] as number) + (waterLayersMm[2] as number)) / workedLayers;
+  handedValues[today.onGround] =
+    surfaceMm <= fieldMm
+      ? wetnessFactor(surfaceMm / fieldMm)
+      : Math.max(0, (constants.layerPoresMm - surfaceMm) / roomMm);
+  handedValues[today.inGround] =
+    meanMm <= fieldMm ? wetnessFactor(meanMm / fieldMm) : Math.max(0, (constants.layerPoresMm - meanMm) / roomMm);
 }
 
 /** All batches decay; hands over the nitrogen they free together (kg/ha), negative when they lock up. */
