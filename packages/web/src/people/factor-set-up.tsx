@@ -31,20 +31,7 @@ export function FactorSetUp({ isOn, onDone }: { readonly isOn: boolean; readonly
     setSentences(told.kind === 'done' ? [] : told.sentences);
     if (told.kind === 'done') setCodes(told.value.recoveryCodes);
   };
-  if (codes !== null)
-    return (
-      <section>
-        <p>{said.codes}</p>
-        <ul className="recovery-codes">
-          {codes.map((code) => (
-            <li key={code}>{code}</li>
-          ))}
-        </ul>
-        <button type="button" className="button" onClick={onDone}>
-          {said.kept}
-        </button>
-      </section>
-    );
+  if (codes !== null) return <RecoveryCodes codes={codes} onDone={onDone} />;
   return (
     <section>
       <p>{said.body}</p>
@@ -63,20 +50,47 @@ export function FactorSetUp({ isOn, onDone }: { readonly isOn: boolean; readonly
           </button>
         </form>
       ) : (
-        <form onSubmit={confirm} className="door-form">
-          <p>
-            {said.key}: <code className="factor-key">{factor.secret}</code>
-          </p>
-          <p>
-            <a href={factor.address}>{said.open}</a>
-          </p>
-          <Field label={said.code} name="code" required autoComplete="one-time-code" inputMode="numeric" />
-          <button type="submit" className="button">
-            {said.confirm}
-          </button>
-        </form>
+        <KeyForm factor={factor} onSubmit={confirm} />
       )}
       <Refusals sentences={sentences} />
     </section>
+  );
+}
+
+function RecoveryCodes({ codes, onDone }: { readonly codes: readonly string[]; readonly onDone: () => void }) {
+  return (
+    <section>
+      <p>{said.codes}</p>
+      <ul className="recovery-codes">
+        {codes.map((code) => (
+          <li key={code}>{code}</li>
+        ))}
+      </ul>
+      <button type="button" className="button" onClick={onDone}>
+        {said.kept}
+      </button>
+    </section>
+  );
+}
+
+interface KeyFormProps {
+  readonly factor: NewFactor;
+  readonly onSubmit: (event: FormEvent<HTMLFormElement>) => void;
+}
+
+function KeyForm({ factor, onSubmit }: KeyFormProps) {
+  return (
+    <form onSubmit={onSubmit} className="door-form">
+      <p>
+        {said.key}: <code className="factor-key">{factor.secret}</code>
+      </p>
+      <p>
+        <a href={factor.address}>{said.open}</a>
+      </p>
+      <Field label={said.code} name="code" required autoComplete="one-time-code" inputMode="numeric" />
+      <button type="submit" className="button">
+        {said.confirm}
+      </button>
+    </form>
   );
 }

@@ -54,37 +54,9 @@ export function FarmPeople({ farm, isGrower }: { readonly farm: string; readonly
       {people.length === 0 ? (
         <p>{said.none}</p>
       ) : (
-        <table className="people-table">
-          <thead>
-            <tr>
-              <th scope="col">{said.name}</th>
-              <th scope="col">{said.person}</th>
-              <th scope="col">{said.role}</th>
-              <th scope="col">{said.standing}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {people.map((person) => (
-              <tr key={person.person}>
-                <th scope="row">{person.name}</th>
-                <td>{person.person}</td>
-                <td>{peopleWords.roles[person.role]}</td>
-                <td>
-                  <PersonStanding person={person} isGrower={isGrower} act={act} invite={invite} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <PeopleTable people={people} isGrower={isGrower} act={act} invite={invite} />
       )}
-      {invitations.map(({ id, name, role, endsAt }) => (
-        <p key={id}>
-          {name}, {peopleWords.roles[role]}: {said.invitedUntil(endsAt.slice(0, 10))}{' '}
-          <button type="button" className="link" onClick={() => void act('DELETE', `/invitations/${id}`)}>
-            {said.takeBack}
-          </button>
-        </p>
-      ))}
+      <Invitations invitations={invitations} onTakeBack={(id) => void act('DELETE', `/invitations/${id}`)} />
       {isGrower ? <InviteForm onInvite={invite} /> : null}
       <Refusals sentences={sentences} />
       {linked === null ? null : (
@@ -108,6 +80,51 @@ interface StandingProps {
   readonly isGrower: boolean;
   readonly act: (method: 'POST' | 'DELETE', rest: string, body?: unknown) => Promise<void>;
   readonly invite: Invite;
+}
+
+interface InvitationsProps {
+  readonly invitations: readonly InvitationShown[];
+  readonly onTakeBack: (id: string) => void;
+}
+
+function Invitations({ invitations, onTakeBack }: InvitationsProps) {
+  return invitations.map(({ id, name, role, endsAt }) => (
+    <p key={id}>
+      {name}, {peopleWords.roles[role]}: {said.invitedUntil(endsAt.slice(0, 10))}{' '}
+      <button type="button" className="link" onClick={() => onTakeBack(id)}>
+        {said.takeBack}
+      </button>
+    </p>
+  ));
+}
+
+type TableProps = Omit<StandingProps, 'person'> & { readonly people: readonly Person[] };
+
+function PeopleTable({ people, ...ways }: TableProps) {
+  return (
+    <table className="people-table">
+      <thead>
+        <tr>
+          <th scope="col">{said.name}</th>
+          <th scope="col">{said.person}</th>
+          <th scope="col">{said.role}</th>
+          <th scope="col">{said.standing}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {people.map((person) => (
+          <tr key={person.person}>
+            <th scope="row">{person.name}</th>
+            <td>{person.person}</td>
+            <td>{peopleWords.roles[person.role]}</td>
+            <td>
+              <PersonStanding person={person} {...ways} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
 }
 
 function PersonStanding({ person, isGrower, act, invite }: StandingProps) {

@@ -43,20 +43,7 @@ export function OwnAccount({ visitor }: { readonly visitor: Visitor }) {
         </button>
       )}
       <h3>{said.sessions}</h3>
-      <ul className="sessions">
-        {sessions.map((session) => (
-          <li key={session.id}>
-            {said.session(session.device.slice(0, 60), session.seenAt.slice(0, 10))}{' '}
-            {session.isThis ? (
-              <em>{said.thisOne}</em>
-            ) : (
-              <button type="button" className="link" onClick={() => void end(`/api/me/sessions/${session.id}`)}>
-                {said.end}
-              </button>
-            )}
-          </li>
-        ))}
-      </ul>
+      <Sessions sessions={sessions} onEnd={(id) => void end(`/api/me/sessions/${id}`)} />
       {sessions.length > 1 ? (
         <button type="button" className="button plain" onClick={() => void end('/api/me/sessions')}>
           {said.endOthers}
@@ -68,5 +55,29 @@ export function OwnAccount({ visitor }: { readonly visitor: Visitor }) {
       <Refusals sentences={sentences} />
       <p className="quiet">{said.onTheDevice}</p>
     </section>
+  );
+}
+
+interface SessionsProps {
+  readonly sessions: readonly SessionShown[];
+  readonly onEnd: (id: string) => void;
+}
+
+function Sessions({ sessions, onEnd }: SessionsProps) {
+  return (
+    <ul className="sessions">
+      {sessions.map((session) => (
+        <li key={session.id}>
+          {said.session(session.device.slice(0, 60), session.seenAt.slice(0, 10))}{' '}
+          {session.isThis ? (
+            <em>{said.thisOne}</em>
+          ) : (
+            <button type="button" className="link" onClick={() => onEnd(session.id)}>
+              {said.end}
+            </button>
+          )}
+        </li>
+      ))}
+    </ul>
   );
 }
