@@ -7,7 +7,17 @@ import { folderWithMistakes } from './mistakes.ts';
 import { headline } from './page-words.ts';
 
 const sample = { farm: 'sample', today: '2027-06-08' } as const;
-const places = ['/ground', '/boxes', '/day', '/start', '/settings', '/people', '/nowhere'] as const;
+const places = [
+  '/ground',
+  '/boxes',
+  '/day',
+  '/start',
+  '/settings',
+  '/people',
+  '/nowhere',
+  '/record/saw',
+  '/record/did',
+] as const;
 
 async function lookOver(page: Page, address: string): Promise<void> {
   for (const place of places) {

@@ -1,13 +1,13 @@
 // What every browser test starts from: a browser, the built app on a temporary data folder, and a test that is skipped
 // with its reason where there is no browser, never passed.
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { test } from 'vitest';
-import { findBrowser } from './find-browser.ts';
+import { type BrowserFound, findBrowser } from './find-browser.ts';
 
 const projectFolder = resolve(import.meta.dirname, '..');
 const serverProgram = join(projectFolder, 'packages/server/dist/main.mjs');
@@ -23,9 +23,13 @@ export const browserReason: string | null = found.kind === 'none' ? found.reason
 /** Starts a browser without a window. Close it when done. Throws when `browserReason` says there is none. */
 export async function openBrowser(): Promise<Browser> {
   if (found.kind === 'none') throw new Error(found.reason);
-  return chromium.launch({
-    executablePath: found.executable,
-    env: { ...process.env, ...found.environment } as Record<string, string>,
+  return chromium.launch(launching(found));
+}
+
+function launching(browser: Extract<BrowserFound, { kind: 'found' }>) {
+  return {
+    executablePath: browser.executable,
+    env: { ...process.env, ...browser.environment } as Record<string, string>,
     args: [
       '--no-sandbox',
       '--disable-gpu',
@@ -36,7 +40,41 @@ export async function openBrowser(): Promise<Browser> {
       '--disable-sync',
       '--font-render-hinting=none',
     ],
+  };
+}
+
+export interface Phone {
+  readonly page: Page;
+  /** Ends the browser as a flat battery does: nothing is told, nothing is closed. */
+  readonly kill: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+/** A browser of phone size that keeps what it holds in `folder`, so that it can be killed and started again. */
+export async function openPhone(folder: string): Promise<Phone> {
+  if (found.kind === 'none') throw new Error(found.reason);
+  const context = await chromium.launchPersistentContext(folder, {
+    ...launching(found),
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
   });
+  const page = context.pages()[0] ?? (await context.newPage());
+  const kill = async () => {
+    const gone = new Promise((resolve) => context.once('close', resolve));
+    for (const pid of pidsNaming(folder)) process.kill(pid, 'SIGKILL');
+    await gone;
+  };
+  return { page, kill, close: () => context.close() };
+}
+
+/** Programs of ours that name this folder, which no other program knows. */
+function pidsNaming(folder: string): readonly number[] {
+  const listed = spawnSync('ps', ['-axo', 'pid=,args='], { encoding: 'utf8' }).stdout;
+  return listed
+    .split('\n')
+    .filter((line) => line.includes(folder) && !line.includes('ps -axo'))
+    .map((line) => Number.parseInt(line, 10))
+    .filter((pid) => Number.isInteger(pid) && pid !== process.pid);
 }
 
 export interface AppSettings {

@@ -56,6 +56,24 @@ describe('the book over HTTP', () => {
     expect((await pull(all.lastSeq)).entries).toEqual([]);
   });
 
+  test('a request that waits is answered as soon as somebody records something', async () => {
+    const { lastSeq } = await pull(0);
+    const waiting = ask(bench.app, 'GET', `/api/farms/${farm}/entries?after=${lastSeq}&wait=20`);
+    await new Promise((done) => setTimeout(done, 100));
+    const pushedMs = Date.now();
+    await push([weighing(50, 120)]);
+    const { entries } = httpShapes.entriesPage.parse((await waiting).json());
+    expect(entries.map(({ id }) => id)).toEqual([weighing(50, 120).id]);
+    expect(Date.now() - pushedMs).toBeLessThan(1500);
+  });
+
+  test('a request that waits for nothing is answered at the end of its time', async () => {
+    const { lastSeq } = await pull(0);
+    const answer = await ask(bench.app, 'GET', `/api/farms/${farm}/entries?after=${lastSeq}&wait=1`);
+    expect(httpShapes.entriesPage.parse(answer.json())).toMatchObject({ entries: [], readTo: lastSeq });
+    expect((await ask(bench.app, 'GET', `/api/farms/${farm}/entries?after=0&wait=9999`)).status).toBe(422);
+  });
+
   test('refuses an id that stands for other words, and writes nothing of that sending', async () => {
     const before = (await pull(0)).lastSeq;
     const answer = await push([weighing(8, 100), weighing(1, 999)]);

@@ -1,3 +1,4 @@
+import { keepOnThisMachine } from './keep-on-this-machine.ts';
 import { whoIsHere } from './people/ask.ts';
 import { workerSource } from './worker/worker-source.ts';
 
@@ -12,3 +13,4 @@ else {
   const worker = new Worker(new URL('./worker/farm-worker.ts', import.meta.url), { type: 'module', name: 'farm' });
   (await app).startApp(element, { source: workerSource(worker), who });
 }
+keepOnThisMachine();

@@ -13,6 +13,11 @@ import { DayPlace } from './places/day/day-place.tsx';
 import { FirstPlace } from './places/first/first-place.tsx';
 import { Frame } from './places/frame.tsx';
 import { GroundPlace } from './places/ground/ground-place.tsx';
+import { CorrectPlace } from './places/record/correct-place.tsx';
+import { DidPlace } from './places/record/did-place.tsx';
+import { DonePlace } from './places/record/done-place.tsx';
+import { JobPlace } from './places/record/job-place.tsx';
+import { SawPlace } from './places/record/saw-place.tsx';
 import { SettingsPlace } from './places/settings/settings-place.tsx';
 import { words } from './words.ts';
 
@@ -52,6 +57,11 @@ const routes = root.addChildren([
     },
   }),
   createRoute({ getParentRoute: () => root, path: '/start', component: FirstPlace }),
+  createRoute({ getParentRoute: () => root, path: '/record/job/$job', component: JobPlace }),
+  createRoute({ getParentRoute: () => root, path: '/record/saw', component: SawPlace }),
+  createRoute({ getParentRoute: () => root, path: '/record/did', component: DidPlace }),
+  createRoute({ getParentRoute: () => root, path: '/record/done', component: DonePlace }),
+  createRoute({ getParentRoute: () => root, path: '/record/correct/$entry', component: CorrectPlace }),
   createRoute({ getParentRoute: () => root, path: '/settings', component: SettingsPlace }),
   createRoute({
     getParentRoute: () => root,

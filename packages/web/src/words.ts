@@ -1,3 +1,5 @@
+import { recordWords } from './words-record.ts';
+
 /** The labels of the app's own frame. Sentences that come from findings and figures are made in the api package. */
 export const words = {
   skip: 'Skip to the page',
@@ -164,6 +166,7 @@ export const words = {
     look: (count: number): string => (count === 1 ? 'One thing worth a look' : `${count} things worth a look`),
     noFiles: 'There are no files in it.',
   },
+  record: recordWords,
   settings: {
     headline: 'Settings',
     farm: 'of this farm, on this machine.',

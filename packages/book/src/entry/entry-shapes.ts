@@ -5,7 +5,7 @@ import { standEnds, standKinds } from '../farm/stand.ts';
 import { isListSubject, keyOf, subjectShapes } from '../farm/subjects.ts';
 import { markShape } from '../shapes/land-shapes.ts';
 import { amount, day, id, orNull, share, span, unit, words } from '../shapes/plain-shapes.ts';
-import { type Entry, type EntryBody, type Received, subjects } from './entry.ts';
+import { type Entry, type EntryBody, type Received, seenKinds, subjects } from './entry.ts';
 import { goodsShapes } from './goods-shapes.ts';
 
 const instantShape = /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d(\.\d{1,9})?Z$/;
@@ -73,6 +73,8 @@ export const bodyShape = z.discriminatedUnion('kind', [
     count: orNull(amount),
     of: orNull(amount),
     words: orNull(words),
+    seen: z.enum(seenKinds).optional(),
+    crop: id<string>().optional(),
   }),
   ...goodsShapes,
   z.strictObject({ kind: z.literal('rotation-agreed'), reasons: z.record(z.string(), words) }),

@@ -36,6 +36,20 @@ export const subjects = [
 ] as const;
 export type Subject = (typeof subjects)[number];
 
+/** What may be seen in the field. */
+export const seenKinds = [
+  'pest',
+  'disease',
+  'weed',
+  'natural-enemy',
+  'soil',
+  'bird',
+  'worm',
+  'water',
+  'damage',
+] as const;
+export type SeenKind = (typeof seenKinds)[number];
+
 export type EntryBody =
   /** Describes the farm: the row `key` of `subject` is `value` from now on; null takes the row away. */
   | { readonly kind: 'set'; readonly subject: Subject; readonly key: string; readonly value: unknown }
@@ -86,6 +100,10 @@ export type EntryBody =
       readonly count: number | null;
       readonly of: number | null;
       readonly words: string | null;
+      /** What sort of thing was seen; entries of before it was asked do not say. */
+      readonly seen?: SeenKind;
+      /** The crop it was seen in. */
+      readonly crop?: string;
     }
   | GoodsBody
   | { readonly kind: 'rotation-agreed'; readonly reasons: Readonly<Record<string, string>> }

@@ -8,6 +8,7 @@ import { type HttpProblem, refusal, refuse, sendProblems } from '../app/answer.t
 import { type Desk, hexOf } from '../app/desk.ts';
 import type { InputTypes } from '../app/input-types.ts';
 import { pageEntries, paramChars } from '../app/limits.ts';
+import { tellAll, tellNews, waitForNews } from '../app/news.ts';
 import { folderProblem } from '../farm/problems.ts';
 import { enteringProblems, namedIds } from '../people/may-enter.ts';
 import { type Eyes, eyesOf, seenOf } from '../people/see.ts';
@@ -15,15 +16,25 @@ import { sights } from '../people/sight.ts';
 import { knownOnOf, roleOf, type Visitor } from '../people/visitor.ts';
 
 const params = z.object({ farm: z.string().max(paramChars) });
-const after = z.object({ after: z.coerce.number().int().min(0).max(Number.MAX_SAFE_INTEGER).default(0) });
+const longestWaitS = 25;
+const after = z.object({
+  after: z.coerce.number().int().min(0).max(Number.MAX_SAFE_INTEGER).default(0),
+  /** Seconds to hold the answer until there is something new. */
+  wait: z.coerce.number().int().min(0).max(longestWaitS).default(0),
+});
 
 export function entryRoutes(app: FastifyInstance, desk: Desk): void {
+  let isStopping = false;
+  app.addHook('preClose', async () => {
+    isStopping = true;
+    tellAll(desk.store);
+  });
   const routes = app.withTypeProvider<InputTypes>();
   routes.get(
     '/api/farms/:farm/entries',
     {
       schema: {
-        summary: 'Entries of the book after a seq',
+        summary: 'Entries of the book after a seq; with wait, held for so many seconds until there are some',
         params,
         querystring: after,
         response: { 200: httpShapes.entriesPage, 404: httpShapes.problems },
@@ -33,11 +44,14 @@ export function entryRoutes(app: FastifyInstance, desk: Desk): void {
       const id = readId<FarmId>(request.params.farm);
       const stored = id === null ? null : await desk.store.farm(id);
       if (id === null || stored === null) return refuse(reply, 404, 'no-such-farm', { found: request.params.farm });
-      const page = await desk.store.entriesAfter(id, request.query.after, pageEntries);
+      const { after: seq, wait } = request.query;
+      const isGone = () => isStopping || request.raw.destroyed;
+      if (wait > 0) await waitForNews(desk.store, { farm: id, after: seq, longestMs: wait * 1000, isGone });
+      const page = await desk.store.entriesAfter(id, seq, pageEntries);
       const eyes = await eyesFor(desk, id, request.visitor);
       const entries = await seenOf(page, eyes, (ids) => desk.store.entriesById(id, ids));
-      const readTo = page.at(-1)?.seq ?? request.query.after;
-      return { entries, lastSeq: stored.lastSeq, readTo, more: page.length === pageEntries };
+      const readTo = page.at(-1)?.seq ?? seq;
+      return { entries, lastSeq: Math.max(stored.lastSeq, readTo), readTo, more: page.length === pageEntries };
     },
   );
 
@@ -80,6 +94,7 @@ function addRoute(app: FastifyInstance, desk: Desk): void {
           ...appended.ofOtherFarm.map((found) => refusal('entry-of-other-farm', { found })),
         ]);
       }
+      if (appended.received.length > 0) tellNews(desk.store, id);
       const received = appended.received.map(({ id: entry, seq, hash }) => ({ id: entry, seq, hash }));
       return { received, already: appended.already, lastSeq: appended.lastSeq };
     },

@@ -1,13 +1,43 @@
 /** The farm that is open on this machine: its book, its day, the year in view, and the plan worked out from them. */
-import { aboutFarm, type BookFinding, type EntryBody, emptyFarm, type Farm, farmDay, replay } from '@leywright/book';
+import { voiceOf } from '@leywright/api';
+import {
+  aboutFarm,
+  type BookFinding,
+  type Entry,
+  type EntryBody,
+  emptyFarm,
+  type Farm,
+  farmDay,
+  replay,
+} from '@leywright/book';
 import type { Day } from '@leywright/measures';
 import { makePlanner, type Plan, type PlanWish, whyOf } from '@leywright/planner';
 import { dayAndMonth } from '../look/head/year-weeks.ts';
 import { words } from '../words.ts';
-import { type BookTools, enter, keptBook, type LocalBook, learnWho, pullBook, sendBook } from './book/book.ts';
+import {
+  type BookTools,
+  enter,
+  keptBook,
+  type LocalBook,
+  learnWho,
+  pullBook,
+  sendBook,
+  type ToEnter,
+} from './book/book.ts';
 import type { KeptFarm } from './book/keep.ts';
 import type { FarmOnList, FarmView, Seen, ToldWhy } from './plan-source.ts';
+import { seenBefore, toldRecords } from './record/told-records.ts';
 import { tellView, tellWhy } from './tell/tell-view.ts';
+
+/** What a change may look at. */
+export interface Known {
+  readonly farm: Farm;
+  readonly plan: Plan;
+  /** The whole book, with what waits to be sent. */
+  readonly entries: readonly Entry[];
+}
+
+export type Entering = Omit<ToEnter, 'farm' | 'doneOn'> & Partial<Pick<ToEnter, 'doneOn'>>;
 
 interface OpenFarm {
   readonly kept: KeptFarm;
@@ -78,16 +108,36 @@ export class FarmDesk {
   }
 
   /** Enters a change that is made here, on the day it really is; shows it at once, and sends it when the server is reached. */
-  enter(change: (farm: Farm) => EntryBody): Promise<void> {
-    return this.#inTurn(async () => {
-      if (this.#open === null) return;
-      const { kept, book, farm } = this.#open;
-      this.#take(kept, await enter(this.#tools, book, { farm: kept.id, doneOn: this.#today, body: change(farm) }));
+  async enter(change: (farm: Farm) => EntryBody): Promise<void> {
+    await this.enterAll(({ farm }) => [{ body: change(farm) }]);
+  }
+
+  /** The same for several at once; gives the ids they got, none when no farm is open. */
+  async enterAll(change: (known: Known) => readonly Entering[]): Promise<readonly string[]> {
+    const ids: string[] = [];
+    await this.#inTurn(async () => {
+      if (this.#open === null || this.#view === null) return;
+      const { kept, farm } = this.#open;
+      let { book } = this.#open;
+      const now = this.#tools.clock.now();
+      const entries = [...book.entries, ...book.unsent];
+      for (const entering of change({ farm, plan: this.#view.plan, entries })) {
+        book = await enter(this.#tools, book, { farm: kept.id, doneOn: this.#today, now, ...entering });
+        ids.push(book.unsent.at(-1)?.id ?? '');
+      }
+      if (ids.length === 0) return;
+      this.#take(kept, book);
       this.#plan();
-      const isReached = this.#isReached;
       await this.#exchange();
-      if (isReached !== this.#isReached) this.#plan();
+      this.#plan(); // what waited may be sent, or the server out of reach
     });
+    return ids;
+  }
+
+  /** Where whoever waits for news stands; null while no farm is open. */
+  standing(): { readonly farm: string; readonly seq: number } | null {
+    if (this.#open === null) return null;
+    return { farm: this.#open.kept.id, seq: this.#open.book.entries.at(-1)?.seq ?? 0 };
   }
 
   async farms(): Promise<readonly FarmOnList[]> {
@@ -131,8 +181,15 @@ export class FarmDesk {
   #plan(): void {
     if (this.#open === null) return;
     const plan: Plan = this.#planner.plan(this.#open.farm, this.#wish(this.#open));
-    this.#view = tellView(plan, this.#open.farm);
+    this.#view = { ...tellView(plan, this.#open.farm), ...this.#toldBook(this.#open, plan) };
     this.#show({ kind: 'ready', view: this.#view, offline: this.#isReached ? null : offlineSince(this.#open) });
+  }
+
+  #toldBook({ book, farm }: OpenFarm, plan: Plan): Pick<FarmView, 'records' | 'seenBefore'> {
+    const waiting = new Set<string>(book.unsent.map(({ id }) => id));
+    const entries = [...book.entries, ...book.unsent];
+    const records = toldRecords(entries, { plan, voice: voiceOf(plan, farm), waiting, today: this.#today });
+    return { records, seenBefore: seenBefore(entries) };
   }
 
   /** An invented farm lives on its own day. */

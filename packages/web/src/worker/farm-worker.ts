@@ -3,9 +3,11 @@ import * as z from 'zod';
 import { ownClock } from './book/clock.ts';
 import { openKeep } from './book/keep.ts';
 import { ownServer } from './book/server.ts';
+import { waitAtServer, watch } from './book/watch.ts';
 import { Door } from './door/door.ts';
 import { FarmDesk } from './farm-desk.ts';
 import type { FromWorker, ToWorker, WorkerCalls } from './messages.ts';
+import { RecordDesk } from './record/record-desk.ts';
 
 // The pages run under a policy without eval, and zod would try it.
 z.config({ jitless: true });
@@ -21,15 +23,37 @@ async function begin(): Promise<{ readonly calls: WorkerCalls; readonly desk: Fa
   const door = new Door(server, desk);
   void desk.start();
   setInterval(() => void desk.lookAgain(), betweenLooksMs);
-  return { calls: callsOf(desk, door), desk };
+  void watch({
+    standing: () => desk.standing(),
+    waitFor: waitAtServer,
+    lookAgain: () => desk.lookAgain(),
+    sleep: (ms) => new Promise((done) => setTimeout(done, ms)),
+  });
+  const records = new RecordDesk(desk, timeOfDay);
+  return { calls: callsOf({ desk, door, records }), desk };
 }
 
-function callsOf(desk: FarmDesk, door: Door): WorkerCalls {
+/** "10:42" by this machine. */
+function timeOfDay(): string {
+  const now = new Date();
+  return [now.getHours(), now.getMinutes()].map((part) => String(part).padStart(2, '0')).join(':');
+}
+
+interface Desks {
+  readonly desk: FarmDesk;
+  readonly door: Door;
+  readonly records: RecordDesk;
+}
+
+function callsOf({ desk, door, records }: Desks): WorkerCalls {
   return {
     focusYear: (isoYear) => desk.focusYear(isoYear),
     why: async (figureId) => desk.why(figureId),
     setShows: (shows) =>
       void desk.enter(({ about }) => ({ kind: 'set', subject: 'about', key: '', value: { ...about, shows } })),
+    record: (wish) => records.record(wish),
+    undo: (entries) => records.undo(entries),
+    correct: (entries, correction) => records.correct(entries, correction),
     farms: () => desk.farms(),
     knownPlaces: async () => door.knownPlaces(),
     openFarm: (id) => door.openFarm(id),

@@ -2,6 +2,7 @@ import type { Shows } from '@leywright/book';
 import type { Day } from '@leywright/measures';
 import type { Finding, Plan, Why } from '@leywright/planner';
 import type { Sentence } from '../look/page/figure.tsx';
+import type { Correction, RecordWish, ToldRecord } from './record/wish.ts';
 
 /** A finding with the words it is told in. */
 export interface ToldFinding {
@@ -27,6 +28,12 @@ export interface FarmView {
   readonly sizes: readonly { readonly id: string; readonly name: string; readonly households: number }[];
   readonly shows: Shows;
   readonly near: string | null;
+  /** The records of the last days, newest first. */
+  readonly records: readonly ToldRecord[];
+  /** What was seen, and in which crop; the latest first. */
+  readonly seenBefore: readonly { readonly what: string; readonly crop: string | null }[];
+  /** Crops and covers to choose from in a record: those on the ground now first. */
+  readonly plants: readonly { readonly id: string; readonly name: string; readonly plots: readonly string[] }[];
 }
 
 /** What there is to see. `old` and `failed` keep the last view; nothing on screen is ever taken away to wait. */
@@ -119,6 +126,11 @@ export interface PlanSource {
   readonly why: (figureId: string) => Promise<ToldWhy | null>;
   /** How this farm writes areas, weights, weeks and money. */
   readonly setShows: (shows: Shows) => void;
+  /** Records what was done or seen; gives the ids of its entries, for taking it back. */
+  readonly record: (wish: RecordWish) => Promise<readonly string[]>;
+  /** Takes a record back at once: an entry strikes it out. */
+  readonly undo: (entries: readonly string[]) => Promise<void>;
+  readonly correct: (entries: readonly string[], correction: Correction) => Promise<void>;
   readonly farms: () => Promise<readonly FarmOnList[]>;
   /** Names that the sentence's "near" knows. */
   readonly knownPlaces: () => Promise<readonly string[]>;

@@ -1,5 +1,6 @@
 import { workWords } from '@leywright/api';
 import type { PlotGround, WorkWeek } from '@leywright/planner';
+import { Link } from '@tanstack/react-router';
 import { Fragment } from 'react';
 import { useAppState } from '../../app-state.tsx';
 import { Figure } from '../../look/page/figure.tsx';
@@ -8,6 +9,7 @@ import { TableTwin, type TwinTable } from '../../look/page/table-twin.tsx';
 import { words } from '../../words.ts';
 import type { FarmView } from '../../worker/plan-source.ts';
 import { WithFarm } from '../no-farm.tsx';
+import { RecordList } from '../record/record-line.tsx';
 import { HoursBricks } from './hours-bricks.tsx';
 import { hoursText, JobLine, jobsOf } from './job-line.tsx';
 import { WalkLine } from './walk-line.tsx';
@@ -51,6 +53,10 @@ function Day({ view }: { readonly view: FarmView }) {
         </WalkLine>
         {stops.length === 0 ? <p className="lead">{words.day.none}</p> : null}
         <aside className="day-side">
+          <nav className="record-ways" aria-label={words.record.ways}>
+            <Link to="/record/saw">{words.record.sawButton}</Link>
+            <Link to="/record/did">{words.record.didButton}</Link>
+          </nav>
           {workWeek === undefined ? null : <Hours workWeek={workWeek} />}
           {yard.length === 0 ? null : (
             <>
@@ -62,6 +68,7 @@ function Day({ view }: { readonly view: FarmView }) {
               </ol>
             </>
           )}
+          <RecordList records={view.records} />
         </aside>
       </div>
       <TableTwin tables={() => [weekTwin(view, week)]} />

@@ -2,6 +2,7 @@ import { workWords } from '@leywright/api';
 import type { Shows } from '@leywright/book';
 import type { IsoWeek } from '@leywright/measures';
 import type { Job, JobKind, Plan } from '@leywright/planner';
+import { Link } from '@tanstack/react-router';
 import { dayAndMonth } from '../../look/head/year-weeks.ts';
 import { RowMark, type RowMarkName } from '../../look/marks/row-mark.tsx';
 import { areaText } from '../../pictures/ribbon/gutter.tsx';
@@ -50,6 +51,8 @@ export const jobMarks: Readonly<Record<JobKind, RowMarkName>> = {
 /** One line of the day: a job, or the same job on several pieces of a plot by the same day. */
 export interface DayJob extends Job {
   readonly pieces: number;
+  /** The jobs of the plan that it stands for. */
+  readonly ids: readonly string[];
 }
 
 /** The jobs of a week that are not done, on one plot or, for null, off the plots. */
@@ -59,7 +62,7 @@ export function jobsOf(plan: Plan, week: IsoWeek, plot: string | null): readonly
     if (job.week !== week || job.plot !== plot || job.doneShare >= 1) continue;
     const same = [job.kind, job.name, job.to, job.amountUnit].join('|');
     const before = lines.get(same);
-    lines.set(same, before === undefined ? { ...job, pieces: 1 } : together(before, job));
+    lines.set(same, before === undefined ? { ...job, pieces: 1, ids: [job.id] } : together(before, job));
   }
   return [...lines.values()];
 }
@@ -69,6 +72,7 @@ function together(line: DayJob, job: Job): DayJob {
   return {
     ...line,
     pieces: line.pieces + 1,
+    ids: [...line.ids, job.id],
     areaM2: sum(line.areaM2, job.areaM2),
     rowM: sum(line.rowM, job.rowM),
     amount: sum(line.amount, job.amount),
@@ -91,11 +95,14 @@ export function JobLine({
   readonly isNext: boolean;
   readonly shows: Shows;
 }) {
+  const title = workWords.jobTitle(job);
   return (
     <li className={isNext ? 'job next' : 'job'}>
       <RowMark mark={jobMarks[job.kind]} width={54} />
       <div>
-        <b>{workWords.jobTitle(job)}</b>
+        <Link to="/record/job/$job" params={{ job: job.id }} aria-label={words.record.recordJob(title)}>
+          <b>{title}</b>
+        </Link>
         <span>{howMuch(job, shows)}</span>
       </div>
       <span className="hours">{hoursText(job.hours.typ)}</span>

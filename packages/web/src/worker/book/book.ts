@@ -1,9 +1,9 @@
 /** A farm's book on this machine: what came from the server, and what was entered here and waits to be sent. */
 import { type Entry, type EntryBody, newEntryId, type ReceivedEntry } from '@leywright/book';
-import type { Day, DeviceId, FarmId, PersonId } from '@leywright/measures';
+import type { Day, DeviceId, EntryId, FarmId, PersonId } from '@leywright/measures';
 import type { Clock } from './clock.ts';
 import type { Keep, Who } from './keep.ts';
-import type { Server, ServerProblem } from './server.ts';
+import type { Answer, Server, ServerProblem } from './server.ts';
 
 export interface LocalBook {
   readonly entries: readonly ReceivedEntry[];
@@ -62,7 +62,8 @@ export async function sendBook(tools: BookTools, farm: string, book: LocalBook):
   const { own, others } = ofWho(book.unsent, who);
   if (own.length === 0) return { kind: 'sent', book };
   const answer = await tools.server.addEntries(farm, own);
-  if (answer.kind === 'unreachable') return { kind: 'unreachable' };
+  if (answer.kind === 'unreachable' || isForLater(answer)) return { kind: 'unreachable' };
+  if (answer.kind === 'refused' && own.length > 1) return sendOneByOne(tools, farm, { book, own });
   await tools.keep.dropUnsent(own);
   const left = { ...book, unsent: others };
   return answer.kind === 'answered'
@@ -90,32 +91,64 @@ export async function learnWho({ server, keep }: BookTools): Promise<void> {
   await keep.putFact('who', { person, role });
 }
 
-/** Who enters what is changed in the settings of a machine without sign-in. */
+/** Signed out, too often, a full disk: nothing is wrong with the records, and they stay here until they can go. */
+function isForLater(answer: Answer<unknown>): boolean {
+  return answer.kind === 'refused' && answer.status !== 409 && answer.status !== 422;
+}
+
+/** One that is refused must not keep the others here, nor take them with it. */
+async function sendOneByOne(
+  tools: BookTools,
+  farm: string,
+  { book, own }: { readonly book: LocalBook; readonly own: readonly Entry[] },
+): Promise<Sent> {
+  const problems: ServerProblem[] = [];
+  let left = book.unsent;
+  for (const entry of own) {
+    const sent = await sendBook(tools, farm, { ...book, unsent: [entry] });
+    if (sent.kind === 'unreachable') return { kind: 'unreachable' };
+    if (sent.kind === 'refused') problems.push(...sent.problems);
+    left = left.filter(({ id }) => id !== entry.id);
+  }
+  return { kind: 'refused', book: { ...book, unsent: left }, problems };
+}
+
+/** Who enters on a machine without sign-in. */
 const atTheDesk = 'desk' as PersonId;
+
+export interface ToEnter {
+  readonly farm: string;
+  readonly doneOn: Day;
+  readonly body: EntryBody;
+  readonly doneAt?: string | null;
+  readonly amends?: EntryId | null;
+  readonly reason?: string | null;
+  /** The moment, when several are entered at one. */
+  readonly now?: string;
+}
 
 /** Enters something here; it is sent when the server is next reached. */
 export async function enter(
   tools: BookTools,
   book: LocalBook,
-  { farm, doneOn, body }: { readonly farm: string; readonly doneOn: Day; readonly body: EntryBody },
+  { farm, doneOn, body, doneAt = null, amends = null, reason = null, now = tools.clock.now() }: ToEnter,
 ): Promise<LocalBook> {
   const { keep, clock } = tools;
   const device = (await keep.fact('device')) ?? { id: `web-${hex(clock.random(6))}`, made: 0 };
-  const now = clock.now();
   const entry: Entry = {
     v: 1,
     id: newEntryId(clock.random(10), Date.parse(now)),
     farm: farm as FarmId,
     doneOn,
-    doneAt: null,
+    doneAt,
     // Where the server was told its day, the hour is this machine's and the day the farm's.
     enteredAt: clock.today() === doneOn ? now : `${doneOn}${now.slice(10)}`,
     by: ((await keep.fact('who'))?.person as PersonId | undefined) ?? atTheDesk,
     device: device.id as DeviceId,
     deviceSeq: device.made + 1,
     body,
-    amends: null,
-    reason: null,
+    amends,
+    reason,
   };
   await keep.putFact('device', { id: device.id, made: device.made + 1 });
   await keep.putUnsent(entry);

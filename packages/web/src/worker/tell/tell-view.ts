@@ -21,7 +21,7 @@ import type { FarmView, ToldFinding, ToldWhy } from '../plan-source.ts';
 import { sayDerivation } from './say-derivation.ts';
 import { sayNames } from './say-names.ts';
 
-export function tellView(plan: Plan, farm: Farm): FarmView {
+export function tellView(plan: Plan, farm: Farm): Omit<FarmView, 'records' | 'seenBefore'> {
   const voice = voiceOf(plan, farm);
   return {
     plan: sayNames(plan, voice),
@@ -37,7 +37,22 @@ export function tellView(plan: Plan, farm: Farm): FarmView {
     sizes: farm.promise?.sizes ?? [],
     shows: farm.about.shows,
     near: farm.about.place.near,
+    plants: plantsOn(plan, voice),
   };
+}
+
+/** What stands on the day of the plan, each with its plots, by name. */
+function plantsOn(plan: Plan, voice: Voice): FarmView['plants'] {
+  const plants = new Map<string, { readonly id: string; readonly name: string; readonly plots: string[] }>();
+  for (const { plot, stands } of plan.ground)
+    for (const { what, from, to } of stands) {
+      if (from > plan.today || to <= plan.today) continue;
+      const name = speak.plant(voice.names.plants.get(what) ?? what, voice);
+      const plant = plants.get(what) ?? { id: what, name, plots: [] };
+      plants.set(what, plant);
+      if (!plant.plots.includes(plot)) plant.plots.push(plot);
+    }
+  return [...plants.values()].sort((a, b) => a.name.localeCompare(b.name, 'en'));
 }
 
 export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
