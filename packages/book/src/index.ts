@@ -2,7 +2,7 @@
 
 export { bodyDigest, canonicalJson, chain, plainEntry, type Receipt, withdrawBody } from './entry/chain.ts';
 export type * from './entry/entry.ts';
-export { seenKinds, subjects } from './entry/entry.ts';
+export { subjects } from './entry/entry.ts';
 export { newEntryId } from './entry/entry-id.ts';
 export type * from './entry/goods.ts';
 export { readEntry, readReceivedEntry } from './entry/read-entry.ts';

@@ -1,4 +1,4 @@
-import { type SeenKind, seenKinds } from '@leywright/book';
+import type { SeenKind } from '@leywright/book';
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useAppState } from '../../app-state.tsx';
@@ -28,6 +28,8 @@ const countedOn: Readonly<Record<SeenKind, 'plants' | 'number' | 'words'>> = {
   water: 'words',
   damage: 'plants',
 };
+/** In the order in which the sentence offers them. */
+const offered = Object.keys(countedOn) as readonly SeenKind[];
 const plantsLookedAt = 10;
 
 function Saw({ view }: { readonly view: FarmView }) {
@@ -64,7 +66,7 @@ function Saw({ view }: { readonly view: FarmView }) {
         <ChoiceBlank
           label={said.sort}
           value={seen}
-          options={seenKinds.map((kind) => [kind, said.sorts[kind]] as const)}
+          options={offered.map((kind) => [kind, said.sorts[kind]] as const)}
           onChoose={setSeen}
         />{' '}
         <input
