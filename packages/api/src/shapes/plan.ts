@@ -37,6 +37,73 @@ const nitrogenYear = z
   })
   .meta({ id: 'NitrogenYear', description: 'The yearly nitrogen balance of a plot, as an interval.' });
 
+const sampledFigure = z.object({
+  takenOn: day,
+  method: z.string(),
+  amountMgL: z.number(),
+  index: z.string().nullable(),
+});
+
+const nutrientAccount = z
+  .object({
+    nutrient: z.enum(['phosphorus', 'potassium']),
+    offtakeOxideKgHa: range,
+    offtakeElementKgHa: range,
+    samples: z.array(sampledFigure),
+    otherMethods: z.number(),
+    slopeSampledMgLPerYear: range.nullable(),
+    slopeReckonedMgLPerYear: range,
+    targetIndex: z.string(),
+    targetMgL: z.number(),
+    untilTargetYears: z
+      .object({ soonest: z.number().nullable(), likely: z.number().nullable(), latest: z.number().nullable() })
+      .nullable(),
+    buildUpOxideKgHa: z.number().nullable(),
+    doubt: z.array(z.string()),
+    why: z.string(),
+  })
+  .meta({ id: 'NutrientAccount', description: 'Phosphorus or potassium of a plot: off-take, samples and slope.' });
+
+const plotFertility = z
+  .object({
+    plot: z.string(),
+    phosphorus: nutrientAccount,
+    potassium: nutrientAccount,
+    lime: z
+      .object({
+        takenOn: day,
+        ph: z.number(),
+        targetPh: z.number(),
+        phNow: range,
+        needTHa: lowTypHigh.nullable(),
+        cautions: z.array(z.string()),
+        doubt: z.array(z.string()),
+        why: z.string(),
+      })
+      .nullable(),
+    magnesium: sampledFigure.nullable(),
+    cautions: z.array(z.object({ risk: z.string(), stand: z.string(), name: z.string(), year: z.number() })),
+    humus: z
+      .object({
+        balanceKgCHa: z.number(),
+        aimKgCHa: range,
+        unknownShare: z.number(),
+        doubt: z.array(z.string()),
+        why: z.string(),
+      })
+      .nullable(),
+    carbon: z
+      .object({
+        takenOn: day,
+        stockTHa: z.number(),
+        years: z.array(z.object({ year: z.number(), stockTHa: lowTypHigh })),
+        doubt: z.array(z.string()),
+        why: z.string(),
+      })
+      .nullable(),
+  })
+  .meta({ id: 'PlotFertility', description: 'Phosphate, potash, lime, humus and carbon of a plot.' });
+
 export const job = z
   .object({
     id: z.string(),
@@ -98,6 +165,7 @@ export const plan = z
     climate: climateUsed,
     ground: z.array(plotGround),
     nitrogen: z.array(nitrogenYear),
+    fertility: z.array(plotFertility),
     supply: supply.nullable(),
     work: z
       .object({ year: z.number(), jobs: z.array(job), weeks: z.array(workWeek), yearH: z.number() })

@@ -120,6 +120,7 @@ export function groundSetting(farm: Farm, wish: GroundWish, memos: GroundMemos):
         plot === undefined ? '' : standsKeyOf(plot),
         marksKey,
         keys.of(harvests),
+        keys.of(farm.soilSamples.filter((sample) => sample.plot === id)),
         ...ancestors.map(standsKeyOf),
       ].join('|');
     },

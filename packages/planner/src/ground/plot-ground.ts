@@ -10,6 +10,7 @@ import { overlapFindings } from '../faults/overlap.ts';
 import { plotFindings } from '../faults/plot-findings.ts';
 import { sowingFindings } from '../faults/sowing-findings.ts';
 import { undersowFindings } from '../faults/undersow-findings.ts';
+import { plotFertility } from '../fertility/plot-fertility.ts';
 import type { PlotGround, Visit } from '../plan/ground.ts';
 import type { RestGround } from '../rests/host-book.ts';
 import { visitsOf } from '../rests/visits.ts';
@@ -56,8 +57,10 @@ export function plotStage(plot: Plot, setting: GroundSetting): PlotStage {
     bareCounts: bareCounts(covered.lanes, bareAt),
     visits: toldVisits(visitsOf(plot.id, setting.days.fromDay, restGround(setting)), setting.todayDay),
   };
-  const nitrogen = plotNitrogen(plot, covered, { setting, netM2: area.netM2 });
-  return { plot, ground, nitrogen, findings: findingsOf(plot, { ground, nitrogen, setting }) };
+  const input = nitrogenInput(plot, covered, { setting, netM2: area.netM2 });
+  const nitrogen = plotNitrogen(plot, input, setting);
+  const fertility = plotFertility(plot, input, setting);
+  return { plot, ground, nitrogen, fertility, findings: findingsOf(plot, { ground, nitrogen, setting }) };
 }
 
 /** Of advice on single organisms only the next breach of each rule is told: a farm has hundreds, and none asks for a change. */
@@ -171,11 +174,10 @@ export function nitrogenInput(
 
 function plotNitrogen(
   plot: Plot,
-  covered: PlotCover,
-  at: { readonly setting: GroundSetting; readonly netM2: number },
+  input: NitrogenInput,
+  { horizon, farm, standsOf }: GroundSetting,
 ): PlotStage['nitrogen'] {
-  const { horizon, farm, standsOf } = at.setting;
   const years = Array.from({ length: horizon.toYear - horizon.fromYear + 1 }, (_, index) => horizon.fromYear + index);
   const ofYear = (year: number) => courseOf(farm.rotation, plot, year)?.id ?? saidCourse(standsOf(plot.id), year);
-  return nitrogenYears(nitrogenInput(plot, covered, at), { plot: plot.id, courseOf: ofYear }, years);
+  return nitrogenYears(input, { plot: plot.id, courseOf: ofYear }, years);
 }

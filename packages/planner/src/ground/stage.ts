@@ -5,6 +5,7 @@ import { type Day, dayNumber } from '@leywright/measures';
 import type { DaySpan, Lane } from '../cover/lanes.ts';
 import type { Winter } from '../cover/seasons.ts';
 import type { StandCover } from '../cover/stand-cover.ts';
+import type { PlotFertility } from '../plan/fertility.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { PlotGround } from '../plan/ground.ts';
 import type { ClimateDays, CropBook } from '../plan/inputs.ts';
@@ -44,6 +45,7 @@ export interface PlotStage {
   readonly plot: Plot;
   readonly ground: Omit<PlotGround, 'findings'>;
   readonly nitrogen: readonly NitrogenYear[];
+  readonly fertility: PlotFertility;
   /** Findings that need no other plot. */
   readonly findings: readonly Finding[];
 }

@@ -3,11 +3,13 @@
  *
  * Figure ids, the argument of `why`: `net/<plot>`, `rest/<stand>/<rule>`, `area/<crop>/<year>`, `seed/<crop>/<year>`,
  * `store/<crop>/<week>`, `box/<week>`, `nitrogen/<plot>/<year>`, `hours/<week>`, `reach/<year>`, `cover/<stand>/<week>`,
- * `bare/<plot>/<winter>`; from the ground's daily account `account/<plot>/<year>` (nitrogen) and `water/<plot>/<year>`.
+ * `bare/<plot>/<winter>`; from the ground's daily account `account/<plot>/<year>` (nitrogen) and `water/<plot>/<year>`;
+ * of the plot's fertility `phosphate/<plot>`, `potash/<plot>`, `lime/<plot>`, `humus/<plot>`, `carbon/<plot>`.
  */
 
 import type { BookFinding } from '@leywright/book';
 import type { Day, IsoWeek } from '@leywright/measures';
+import type { PlotFertility } from './fertility.ts';
 import type { Finding } from './finding.ts';
 import type { PlotGround } from './ground.ts';
 import type { NitrogenYear } from './soil.ts';
@@ -62,6 +64,8 @@ export interface Plan {
   readonly climate: ClimateUsed;
   readonly ground: readonly PlotGround[];
   readonly nitrogen: readonly NitrogenYear[];
+  /** Phosphate, potash, lime, humus and carbon of each plot. */
+  readonly fertility: readonly PlotFertility[];
   readonly supply: Supply | null;
   readonly work: Work;
   /** Worst first, then by place; the same list on every page. */

@@ -24,7 +24,11 @@ interface Memos {
 }
 
 export function makePlanner(): Planner {
-  const memos: Memos = { ground: makeGroundMemos(makeContentKeys()), farms: makeMemo(8), supplies: makeMemo(8) };
+  const memos: Memos = {
+    ground: makeGroundMemos(makeContentKeys()),
+    farms: makeMemo(8),
+    supplies: makeMemo(8),
+  };
   return { plan: (farm, wish) => planWith(farm, wish, memos) };
 }
 
@@ -49,6 +53,7 @@ function planWith(farm: Farm, wish: PlanWish, memos: Memos): Plan {
     climate: stages.setting.climate.used,
     ground,
     nitrogen: stages.plots.flatMap((plot) => plot.nitrogen),
+    fertility: stages.plots.map((plot) => plot.fertility),
     supply: supplied.supply,
     work: supplied.work,
     findings: all,

@@ -176,7 +176,7 @@ function offtakeTerms(one: GroundStand, year: number, input: NitrogenInput): rea
 }
 
 /** Kilos recorded go before the stand's own figure, that before the crop's; the table's spread is laid about any of the expected ones. */
-function standYieldTHa(one: GroundStand, input: NitrogenInput): Interval | null {
+export function standYieldTHa(one: GroundStand, input: NitrogenInput): Interval | null {
   const recordedKg = input.recordedKgOf(one.stand.id);
   const areaHa = (input.netM2 * widthOfStand(one)) / 10_000;
   if (recordedKg !== null && areaHa > 0) return intervals.exactly(recordedKg / 1000 / areaHa);

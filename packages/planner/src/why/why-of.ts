@@ -16,6 +16,7 @@ import { isSupplyFigure, whySupply } from '../why-supply/supply-whys.ts';
 import { whyAccount, whyWater } from './why-account.ts';
 import { whyBare } from './why-bare.ts';
 import { whyCover } from './why-cover.ts';
+import { fertilityWords, whyFertility } from './why-fertility.ts';
 import { whyNet } from './why-net.ts';
 import { whyNitrogen } from './why-nitrogen.ts';
 import { whyRest } from './why-rest.ts';
@@ -30,7 +31,8 @@ export function whyOf(farm: Farm, wish: PlanWish, figureId: string): Why | null 
     return whySupply(supplyInput(farm, stages, farmGround(stages).ground), figureId);
   }
   const setting = groundSetting(farm, { today: wish.today, year, horizon }, memos);
-  return Object.hasOwn(groundWhys, family) ? (groundWhys[family]?.(rest, setting) ?? null) : null;
+  const whys = { ...groundWhys, ...fertilityWhys };
+  return Object.hasOwn(whys, family) ? (whys[family]?.(rest, setting) ?? null) : null;
 }
 
 type Deriver = (rest: readonly string[], setting: GroundSetting) => Why | null;
@@ -50,7 +52,14 @@ const groundWhys: Readonly<Record<string, Deriver>> = {
     onPlot(plot, setting, (found) => (isYear(winter) ? whyBare(found, Number(winter), setting) : null)),
 };
 
-export const groundFigures: readonly string[] = Object.keys(groundWhys);
+const fertilityWhys: Readonly<Record<string, Deriver>> = Object.fromEntries(
+  fertilityWords.map((word): [string, Deriver] => [
+    word,
+    ([plot], setting) => onPlot(plot, setting, (found) => whyFertility(word, found, setting)),
+  ]),
+);
+
+export const groundFigures: readonly string[] = [...Object.keys(groundWhys), ...fertilityWords];
 
 function onPlot(id: string | undefined, { farm }: GroundSetting, derive: (plot: Plot) => Why | null): Why | null {
   const plot = farm.plots.find((one) => one.id === id);

@@ -24,6 +24,7 @@ export function inventedView(year = 2027): FarmView {
       recordedTo: null,
     },
     ground,
+    fertility: [],
     nitrogen: inventedNitrogen(ground),
     supply: inventedSupply(ground, year),
     work: inventedWork(ground, year),

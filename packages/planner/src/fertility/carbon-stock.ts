@@ -1,0 +1,134 @@
+/**
+ * The topsoil's carbon of a plot, month by month, from its last sample of organic matter on.
+ *
+ * Source  RothC-26.3 (agronomy carbon/rothc.ts), started by the pools a stock of its size usually has; plant carbon 0.42 of dry matter; weather of a mean year.
+ * Leaves out  compost and herbage carried in or out, and erosion. Roots and residues are rules of thumb (common practice), told as the doubt.
+ */
+import { type CarbonMonth, carbon } from '@leywright/agronomy';
+import type { SoilSample } from '@leywright/book';
+import { dayNumber, dayOf } from '@leywright/measures';
+import type { GroundStand } from '../ground/ground-stand.ts';
+import type { CarbonAccount } from '../plan/fertility.ts';
+import type { MeanMonth } from './mean-months.ts';
+import { type PlantCarbon, plantCarbon } from './plant-carbon.ts';
+
+/** Depth the model counts to, and the usual weight of such a topsoil (t/m3): common practice. */
+export const topsoil = { depthCm: 23, bulkDensityTPerM3: 1.3 } as const;
+
+export interface CarbonStockInput {
+  readonly plot: string;
+  readonly stands: readonly GroundStand[];
+  readonly samples: readonly SoilSample[];
+  readonly clayPct: number;
+  readonly months: readonly MeanMonth[];
+  readonly years: { readonly from: number; readonly to: number };
+}
+
+export const carbonDoubts = [
+  'plant-carbon-by-practice',
+  'clay-by-class',
+  'carbon-mean-weather',
+  'sample-before-plan',
+] as const;
+
+export type OrganicSample = SoilSample & { readonly organicMatterPct: number };
+
+export function lastOrganic(samples: readonly SoilSample[]): OrganicSample | null {
+  const known = samples.flatMap((one) =>
+    one.organicMatterPct === null ? [] : [{ ...one, organicMatterPct: one.organicMatterPct }],
+  );
+  return known.sort((a, b) => dayNumber(a.takenOn) - dayNumber(b.takenOn)).at(-1) ?? null;
+}
+
+export function stockOf(sample: OrganicSample): number {
+  return carbon.start.stockFromSampleTHa({
+    carbonPct: carbon.start.carbonFromOrganicMatterPct(sample.organicMatterPct),
+    ...topsoil,
+  });
+}
+
+export function carbonAccount(input: CarbonStockInput): CarbonAccount | null {
+  const sample = lastOrganic(input.samples);
+  if (sample === null || Number(sample.takenOn.slice(0, 4)) > input.years.to) return null;
+  const stockTHa = stockOf(sample);
+  const sampledYear = Number(sample.takenOn.slice(0, 4));
+  const brought = plantCarbon(input.stands);
+  const run = (end: 'low' | 'typ' | 'high') => yearEnds(input, { sample, stockTHa, brought, end });
+  const [low, typ, high] = [run('low'), run('typ'), run('high')];
+  return {
+    takenOn: sample.takenOn,
+    stockTHa,
+    years: typ.map(({ year, stockTHa: middle }, at) => ({
+      year,
+      stockTHa: { low: low[at]?.stockTHa ?? middle, typ: middle, high: high[at]?.stockTHa ?? middle },
+    })),
+    doubt: [
+      'plant-carbon-by-practice',
+      'clay-by-class',
+      'carbon-mean-weather',
+      ...(sampledYear < input.years.from ? ['sample-before-plan'] : []),
+    ],
+    why: `carbon/${input.plot}`,
+  };
+}
+
+/** Stocks at the ends of years; the run begins with the month after the sample, or with the plan where the sample is older. */
+function yearEnds(
+  input: CarbonStockInput,
+  at: {
+    readonly sample: OrganicSample;
+    readonly stockTHa: number;
+    readonly brought: readonly PlantCarbon[];
+    readonly end: 'low' | 'typ' | 'high';
+  },
+): readonly { readonly year: number; readonly stockTHa: number }[] {
+  const soil = { clayPct: input.clayPct, depthCm: topsoil.depthCm };
+  const { inertTHa, ...pools } = carbon.start.poolsFromStock(at.stockTHa, input.clayPct);
+  // The pools of the usual shares do not sum to this stock to the last gram: the difference belongs to the humus.
+  const humusTHa = pools.humusTHa + at.stockTHa - inertTHa - carbon.rothc.activeCarbonTHa(pools);
+  let state = { ...carbon.rothc.noCarbon, ...pools, humusTHa: Math.max(0, humusTHa) };
+  const [sampledYear, sampledMonth] = [Number(at.sample.takenOn.slice(0, 4)), Number(at.sample.takenOn.slice(5, 7))];
+  const isOld = sampledYear < input.years.from;
+  const ends: { year: number; stockTHa: number }[] = [];
+  for (let year = Math.max(sampledYear, input.years.from); year <= input.years.to; year++) {
+    for (let month = !isOld && year === sampledYear ? sampledMonth + 1 : 1; month <= 12; month++)
+      state = carbon.rothc.stepCarbonMonth(
+        state,
+        monthOf(input, { year, month, brought: at.brought, end: at.end }),
+        soil,
+      );
+    ends.push({ year, stockTHa: carbon.rothc.activeCarbonTHa(state) + inertTHa });
+  }
+  return ends;
+}
+
+function monthOf(
+  { months, stands }: CarbonStockInput,
+  at: {
+    readonly year: number;
+    readonly month: number;
+    readonly brought: readonly PlantCarbon[];
+    readonly end: 'low' | 'typ' | 'high';
+  },
+): CarbonMonth {
+  const from = dayNumber(dayOf(at.year, at.month, 1));
+  const mean = months[at.month - 1] ?? { tMeanC: 9, rainMm: 60, panMm: 60 };
+  const middle = from + 14;
+  const standing = stands
+    .filter((one) => one.fromDay <= middle && one.toDay > middle)
+    .reduce((sum, { stand }) => sum + stand.span.toShare - stand.span.fromShare, 0);
+  const plantTHa = at.brought
+    .filter((one) => one.dayNumber >= from && one.dayNumber < nextMonth(at.year, at.month))
+    .reduce((sum, one) => sum + one.carbonTHa[at.end], 0);
+  return {
+    ...mean,
+    covered: standing >= 0.5,
+    plantTHa,
+    easyToResistantRatio: carbon.rothc.easyToResistant.arable,
+    rottedTHa: 0,
+  };
+}
+
+function nextMonth(year: number, month: number): number {
+  return dayNumber(month === 12 ? dayOf(year + 1, 1, 1) : dayOf(year, month + 1, 1));
+}
