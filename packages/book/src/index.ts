@@ -14,7 +14,7 @@ export { featureKinds, plotKinds, wholePlot } from './farm/land.ts';
 export type * from './farm/promise.ts';
 export { roles } from './farm/promise.ts';
 export type * from './farm/stand.ts';
-export { blankOwnCrop, standEnds, standKinds, standStates } from './farm/stand.ts';
+export { standEnds, standKinds, standStates } from './farm/stand.ts';
 export { keyOf, type ListSubject, listSubjects, type RowOf } from './farm/subjects.ts';
 export type * from './farm/work.ts';
 export * as working from './farm/work.ts';

@@ -55,8 +55,12 @@ const nutrientAccount = z
     slopeReckonedMgLPerYear: range,
     targetIndex: z.string(),
     targetMgL: z.number(),
-    untilTargetYears: z
-      .object({ soonest: z.number().nullable(), likely: z.number().nullable(), latest: z.number().nullable() })
+    untilTarget: z
+      .object({
+        soonestYears: z.number().nullable(),
+        likelyYears: z.number().nullable(),
+        latestYears: z.number().nullable(),
+      })
       .nullable(),
     buildUpOxideKgHa: z.number().nullable(),
     doubt: z.array(z.string()),

@@ -131,31 +131,3 @@ export interface OwnCrop {
   readonly packSeeds: number | null;
   readonly hoursPerHa: number | null;
 }
-
-/** An own crop with nothing of its own said yet. */
-export function blankOwnCrop(id: CropId): OwnCrop {
-  return {
-    id,
-    basedOn: null,
-    name: null,
-    family: null,
-    variety: null,
-    unit: null,
-    unitKg: null,
-    yieldGrossTHa: null,
-    yieldMarketableTHa: null,
-    yieldPackedTHa: null,
-    gradingLossShare: null,
-    packingLossShare: null,
-    storeLossTotalShare: null,
-    bedCentresM: null,
-    rowsPerBed: null,
-    plantsPerRowM: null,
-    germinationShare: null,
-    fieldFactorShare: null,
-    thousandSeedG: null,
-    seedMarginShare: null,
-    packSeeds: null,
-    hoursPerHa: null,
-  };
-}

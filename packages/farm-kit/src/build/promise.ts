@@ -1,16 +1,15 @@
 /** Promises, stores, people and prices for tests and for the sample farm. */
 
-import {
-  type BoxPromise,
-  type BoxSize,
-  blankOwnCrop,
-  type OwnCrop,
-  type Person,
-  type Price,
-  type SaleUnit,
-  type Slot,
-  type StorePlace,
-  type YearNeed,
+import type {
+  BoxPromise,
+  BoxSize,
+  OwnCrop,
+  Person,
+  Price,
+  SaleUnit,
+  Slot,
+  StorePlace,
+  YearNeed,
 } from '@leywright/book';
 import { asDay, asId, asMonthDay } from '@leywright/measures';
 
@@ -100,7 +99,31 @@ export function ownCrop(
   pieces: Partial<Omit<OwnCrop, 'id' | 'basedOn'>> & { readonly basedOn?: string } = {},
 ): OwnCrop {
   const { basedOn, ...rest } = pieces;
-  return { ...blankOwnCrop(asId(id)), basedOn: basedOn === undefined ? null : asId(basedOn), ...rest };
+  return {
+    id: asId(id),
+    basedOn: basedOn === undefined ? null : asId(basedOn),
+    name: null,
+    family: null,
+    variety: null,
+    unit: null,
+    unitKg: null,
+    yieldGrossTHa: null,
+    yieldMarketableTHa: null,
+    yieldPackedTHa: null,
+    gradingLossShare: null,
+    packingLossShare: null,
+    storeLossTotalShare: null,
+    bedCentresM: null,
+    rowsPerBed: null,
+    plantsPerRowM: null,
+    germinationShare: null,
+    fieldFactorShare: null,
+    thousandSeedG: null,
+    seedMarginShare: null,
+    packSeeds: null,
+    hoursPerHa: null,
+    ...rest,
+  };
 }
 
 /** A place in the box between two days and never again. */

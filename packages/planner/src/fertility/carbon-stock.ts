@@ -21,7 +21,7 @@ export interface CarbonStockInput {
   readonly samples: readonly SoilSample[];
   readonly clayPct: number;
   readonly months: readonly MeanMonth[];
-  readonly years: { readonly from: number; readonly to: number };
+  readonly years: { readonly fromYear: number; readonly toYear: number };
 }
 
 export const carbonDoubts = [
@@ -49,7 +49,7 @@ export function stockOf(sample: OrganicSample): number {
 
 export function carbonAccount(input: CarbonStockInput): CarbonAccount | null {
   const sample = lastOrganic(input.samples);
-  if (sample === null || Number(sample.takenOn.slice(0, 4)) > input.years.to) return null;
+  if (sample === null || Number(sample.takenOn.slice(0, 4)) > input.years.toYear) return null;
   const stockTHa = stockOf(sample);
   const sampledYear = Number(sample.takenOn.slice(0, 4));
   const brought = plantCarbon(input.stands);
@@ -66,7 +66,7 @@ export function carbonAccount(input: CarbonStockInput): CarbonAccount | null {
       'plant-carbon-by-practice',
       'clay-by-class',
       'carbon-mean-weather',
-      ...(sampledYear < input.years.from ? ['sample-before-plan'] : []),
+      ...(sampledYear < input.years.fromYear ? ['sample-before-plan'] : []),
     ],
     why: `carbon/${input.plot}`,
   };
@@ -88,9 +88,9 @@ function yearEnds(
   const humusTHa = pools.humusTHa + at.stockTHa - inertTHa - carbon.rothc.activeCarbonTHa(pools);
   let state = { ...carbon.rothc.noCarbon, ...pools, humusTHa: Math.max(0, humusTHa) };
   const [sampledYear, sampledMonth] = [Number(at.sample.takenOn.slice(0, 4)), Number(at.sample.takenOn.slice(5, 7))];
-  const isOld = sampledYear < input.years.from;
+  const isOld = sampledYear < input.years.fromYear;
   const ends: { year: number; stockTHa: number }[] = [];
-  for (let year = Math.max(sampledYear, input.years.from); year <= input.years.to; year++) {
+  for (let year = Math.max(sampledYear, input.years.fromYear); year <= input.years.toYear; year++) {
     for (let month = !isOld && year === sampledYear ? sampledMonth + 1 : 1; month <= 12; month++)
       state = carbon.rothc.stepCarbonMonth(
         state,

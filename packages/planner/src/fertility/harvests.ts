@@ -16,12 +16,12 @@ export interface Harvest {
 
 export function harvestsOf(
   input: NitrogenInput,
-  years: { readonly from: number; readonly to: number },
+  years: { readonly fromYear: number; readonly toYear: number },
 ): readonly Harvest[] {
   return input.stands.flatMap((one): readonly Harvest[] => {
     const { crop } = one.plant;
     const year = input.harvestYearOf(one);
-    if (one.stand.kind !== 'crop' || crop === null || year < years.from || year > years.to) return [];
+    if (one.stand.kind !== 'crop' || crop === null || year < years.fromYear || year > years.toYear) return [];
     const yieldTHa = gaveUp(one) ? null : standYieldTHa(one, input);
     if (yieldTHa === null) return [];
     return [

@@ -26,7 +26,7 @@ export interface HumusInput {
   readonly plot: string;
   readonly harvests: readonly Harvest[];
   readonly stands: readonly GroundStand[];
-  readonly years: { readonly from: number; readonly to: number };
+  readonly years: { readonly fromYear: number; readonly toYear: number };
 }
 
 export const humusDoubts = ['humus-is-an-index', 'crops-without-humus-figure'] as const;
@@ -38,7 +38,7 @@ export function humusTerms({ harvests, stands, years }: HumusInput): readonly Hu
     return { year, stand, name, areaShare, use: use?.use ?? null, kgCHa: use?.kgCHa ?? 0 };
   });
   const green = stands.flatMap((one) => (one.stand.kind === 'crop' ? [] : greenTerms(one)));
-  return [...meanOfCrops(crops), ...green].filter(({ year }) => year >= years.from && year <= years.to);
+  return [...meanOfCrops(crops), ...green].filter(({ year }) => year >= years.fromYear && year <= years.toYear);
 }
 
 /** A year's crops on more than the whole plot are weighed down to the whole of it. */
@@ -86,7 +86,7 @@ function coverUse(one: GroundStand, year: number): string {
 export function humusAccount(input: HumusInput): HumusAccount | null {
   const terms = humusTerms(input);
   if (terms.length === 0) return null;
-  const years = input.years.to - input.years.from + 1;
+  const years = input.years.toYear - input.years.fromYear + 1;
   const cropped = input.harvests.length;
   const unknown = terms.filter((term) => term.use === null).length;
   return {

@@ -51,8 +51,7 @@ export function nutrientAccount(nutrient: AccountedNutrient, record: PlotRecord)
     slopeReckonedMgLPerYear: range(reckoned),
     targetIndex,
     targetMgL,
-    untilTargetYears:
-      last === undefined || last.index === null ? null : untilTarget(last.amountMgL, targetMgL, reckoned),
+    untilTarget: last === undefined || last.index === null ? null : untilTarget(last.amountMgL, targetMgL, reckoned),
     buildUpOxideKgHa: last?.index == null ? null : minerals.soilIndex.buildUpKgHa(Number.parseInt(last.index, 10)),
     doubt: doubtOf(sampled.figures, sampled.otherMethods),
     why: `${idOf[nutrient]}/${record.plot}`,
@@ -105,9 +104,8 @@ function indexOf(...of: Parameters<typeof minerals.soilIndex.soilIndex>): string
   return found.kind === 'index' ? found.index : null;
 }
 
-function untilTarget(nowMgL: number, targetMgL: number, slope: Interval): NutrientAccount['untilTargetYears'] {
-  const { soonestYears, likelyYears, latestYears } = minerals.soilTrend.runDownYears(nowMgL, targetMgL, slope);
-  return { soonest: soonestYears, likely: likelyYears, latest: latestYears };
+function untilTarget(nowMgL: number, targetMgL: number, slope: Interval): NutrientAccount['untilTarget'] {
+  return minerals.soilTrend.runDownYears(nowMgL, targetMgL, slope);
 }
 
 export const nutrientDoubts = [

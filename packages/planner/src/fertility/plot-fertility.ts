@@ -35,7 +35,7 @@ export function plotFertility(plot: Plot, input: NitrogenInput, setting: GroundS
 
 export function fertilityInputs(plot: Plot, input: NitrogenInput, setting: GroundSetting): FertilityInputs {
   const { farm, horizon, todayDay } = setting;
-  const years = { from: horizon.fromYear, to: horizon.toYear };
+  const years = { fromYear: horizon.fromYear, toYear: horizon.toYear };
   const harvests = harvestsOf(input, years);
   const samples = farm.soilSamples.filter((sample) => sample.plot === plot.id);
   const stands = setting.standsOf(plot.id);
@@ -44,7 +44,7 @@ export function fertilityInputs(plot: Plot, input: NitrogenInput, setting: Groun
   const ground = classOf(acid);
   const sampled = ground !== null && !ground.isPeaty && samples.some((sample) => sample.organicMatterPct !== null);
   return {
-    record: { plot: plot.id, harvests, samples, years: years.to - years.from + 1 },
+    record: { plot: plot.id, harvests, samples, years: years.toYear - years.fromYear + 1 },
     acid,
     humus: { plot: plot.id, harvests, stands, years },
     carbon: sampled

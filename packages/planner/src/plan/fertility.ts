@@ -27,10 +27,10 @@ export interface NutrientAccount {
   readonly targetIndex: string;
   readonly targetMgL: number;
   /** Years from the last sample until the figure meets the target; null for never or not within reach of the doubt. */
-  readonly untilTargetYears: {
-    readonly soonest: number | null;
-    readonly likely: number | null;
-    readonly latest: number | null;
+  readonly untilTarget: {
+    readonly soonestYears: number | null;
+    readonly likelyYears: number | null;
+    readonly latestYears: number | null;
   } | null;
   /** To add a year over the off-take while the index is under 2. */
   readonly buildUpOxideKgHa: number | null;

@@ -1,5 +1,5 @@
 /** A supply worked out again with one thing changed: what a lever would do, by doing it. */
-import { blankOwnCrop, type Farm, type OwnCrop } from '@leywright/book';
+import type { Farm, OwnCrop } from '@leywright/book';
 import { asId } from '@leywright/measures';
 import { cropBookOf } from '../crops/crop-book.ts';
 import { type SupplyRun, supplyRun } from '../supply/supply-run.ts';
@@ -23,7 +23,34 @@ export function householdsTimes(share: number): (farm: Farm) => Farm {
 export function withOwn(crop: string, figures: Partial<OwnCrop>): (farm: Farm) => Farm {
   return (farm) => {
     const known = farm.crops.find((one) => one.id === crop);
-    const own = { ...(known ?? blankOwnCrop(asId(crop))), ...figures };
+    const own = { ...(known ?? blankCrop(crop)), ...figures };
     return { ...farm, crops: [...farm.crops.filter((one) => one.id !== crop), own] };
+  };
+}
+
+function blankCrop(crop: string): OwnCrop {
+  return {
+    id: asId(crop),
+    basedOn: null,
+    name: null,
+    family: null,
+    variety: null,
+    unit: null,
+    unitKg: null,
+    yieldGrossTHa: null,
+    yieldMarketableTHa: null,
+    yieldPackedTHa: null,
+    gradingLossShare: null,
+    packingLossShare: null,
+    storeLossTotalShare: null,
+    bedCentresM: null,
+    rowsPerBed: null,
+    plantsPerRowM: null,
+    germinationShare: null,
+    fieldFactorShare: null,
+    thousandSeedG: null,
+    seedMarginShare: null,
+    packSeeds: null,
+    hoursPerHa: null,
   };
 }

@@ -133,7 +133,7 @@ function whyHumus(plot: Plot, { humus }: FertilityInputs): Why | null {
   const account = humusAccount(humus);
   if (account === null) return null;
   const terms = humusTerms(humus);
-  const years = humus.years.to - humus.years.from + 1;
+  const years = humus.years.toYear - humus.years.fromYear + 1;
   return why(`humus/${plot.id}`, 'humus', {
     figures: { plot: plot.id },
     value: account.balanceKgCHa,

@@ -81,7 +81,7 @@ describe('phosphate and potash', () => {
       farmOf([potatoes], { soilSamples: [sample('2026-02-01', { pMgL: 22, method: 'by eye' })] }),
     );
     expect(unknown.phosphorus.samples[0]?.index).toBeNull();
-    expect(unknown.phosphorus.untilTargetYears).toBeNull();
+    expect(unknown.phosphorus.untilTarget).toBeNull();
   });
 });
 
