@@ -1,5 +1,6 @@
 /** The contract of Leywright: shapes of requests and answers, and the sentences for every code and figure, by language. */
 export { findingsPage } from './findings-page.ts';
+export type { Pack, PackAsk, PackPart } from './pack/part.ts';
 export * as told from './proof/front.ts';
 export { type ToldCovers, tellCovers } from './rotation/tell-covers.ts';
 export { type ToldRotation, tellRotation } from './rotation/tell-rotation.ts';

@@ -14,6 +14,10 @@ export async function loadSheets() {
   return import('./sheets/sheets.ts');
 }
 
+export async function loadPackSheets() {
+  return { ...(await import('./sheets/pack-csv.ts')), ...(await import('./sheets/pack-pdf.ts')) };
+}
+
 export async function loadFounding() {
   return import('./farm/found.ts');
 }
