@@ -18,9 +18,17 @@ export interface Bench {
   readonly close: () => Promise<void>;
 }
 
+export interface Log {
+  readonly write: (line: string) => unknown;
+}
+
 export const ownHost = '127.0.0.1:7345';
 
-export async function openBench(webRoot: string | null = null, ways: Partial<Access> = {}): Promise<Bench> {
+export async function openBench(
+  webRoot: string | null = null,
+  ways: Partial<Access> = {},
+  log: Log = process.stderr,
+): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'leywright-server-'));
   const opened = await openStore(join(folder, 'farms.sqlite'));
   if (opened.kind !== 'open') throw new Error(opened.problem.code);
@@ -35,7 +43,7 @@ export async function openBench(webRoot: string | null = null, ways: Partial<Acc
     version: '0.1.0',
   };
   const access = { ...(await openAccess(() => `http://${ownHost}`)), ...ways };
-  const app = await buildApp({ desk, webRoot, access, log: process.stderr });
+  const app = await buildApp({ desk, webRoot, access, log });
   const close = async () => {
     await app.close();
     await opened.store.close();

@@ -8,7 +8,7 @@ import { foundFromFolder } from '../../src/farm/found.ts';
 import type { Access } from '../../src/guards/access.ts';
 import { loadPasswords, type Passwords } from '../../src/people/password.ts';
 import { bytesOfBase32, codeOf, stepAt } from '../../src/people/totp.ts';
-import { type Bench, demoFiles, openBench, ownHost } from '../bench.ts';
+import { type Bench, demoFiles, type Log, openBench, ownHost } from '../bench.ts';
 
 export const password = 'leeks under snow';
 export const startMs = Date.parse('2027-06-08T06:00:00Z');
@@ -36,14 +36,18 @@ export async function quickPasswords(): Promise<Passwords> {
   return { ...real, isRight };
 }
 
-export async function openPeopleBench(ways: Partial<Access> = {}): Promise<PeopleBench> {
+export async function openPeopleBench(ways: Partial<Access> = {}, log?: Log): Promise<PeopleBench> {
   const clock = { nowMs: startMs };
-  const bench = await openBench(null, {
-    isAsked: true,
-    passwords: await quickPasswords(),
-    nowMs: () => clock.nowMs,
-    ...ways,
-  });
+  const bench = await openBench(
+    null,
+    {
+      isAsked: true,
+      passwords: await quickPasswords(),
+      nowMs: () => clock.nowMs,
+      ...ways,
+    },
+    log,
+  );
   const begin = async (files: Readonly<Record<string, string>>) => {
     const founding = await foundFromFolder(bench.desk, readFarmFolder(new Map(Object.entries(files)), knownNames()));
     if (founding.kind !== 'founded') throw new Error(founding.problems[0]?.sentence);
