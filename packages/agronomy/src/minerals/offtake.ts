@@ -46,6 +46,15 @@ export function offtakeKgHa(rate: Pick<OfftakeRate, 'p2o5KgT' | 'k2oKgT'>, massT
 /** Share by which a figure may be off: read tables 15 %, recalled ones 30 %. Common practice: soils and sorts differ by as much. */
 const doubtShare: Readonly<Record<string, number>> = { verified: 0.15 };
 
+const keptKnown = new Map<string, HowKnown>();
+
+/** How a crop's figure is known; kept, for looking up the sources of a cell costs more than the sum. */
+function howKnownOf(cropId: string): HowKnown {
+  const known = keptKnown.get(cropId) ?? referenceCell('crops', cropId, 'p2o5_kg_t').howKnown;
+  keptKnown.set(cropId, known);
+  return known;
+}
+
 /** What a crop's yield takes away, with its doubt (kg/ha as oxides). Throws for an unknown crop. */
 export function offtakeOfCropKgHa(
   cropId: string,
@@ -53,7 +62,7 @@ export function offtakeOfCropKgHa(
 ): { readonly p2o5KgHa: Interval; readonly k2oKgHa: Interval; readonly howKnown: HowKnown } {
   const crop = reference.crops.get(cropId);
   if (crop === undefined) throw new Error(`There is no crop "${cropId}" in the tables.`);
-  const known = referenceCell('crops', cropId, 'p2o5_kg_t').howKnown;
+  const known = howKnownOf(cropId);
   const doubt = doubtShare[known] ?? 0.3;
   const rate = intervals.interval(1 - doubt, 1, 1 + doubt);
   const taken = (kgT: number) => intervals.multiplyIntervals(yieldTHa, intervals.scaleInterval(rate, kgT));

@@ -6,11 +6,11 @@
  */
 import { type CarbonMonth, carbon } from '@leywright/agronomy';
 import type { SoilSample } from '@leywright/book';
-import { dayNumber, dayOf } from '@leywright/measures';
+import { dayAt, dayNumber, dayOf, type Interval, intervals } from '@leywright/measures';
 import type { GroundStand } from '../ground/ground-stand.ts';
 import type { CarbonAccount } from '../plan/fertility.ts';
 import type { MeanMonth } from './mean-months.ts';
-import { type PlantCarbon, plantCarbon } from './plant-carbon.ts';
+import { plantCarbon } from './plant-carbon.ts';
 
 /** Depth the model counts to, and the usual weight of such a topsoil (t/m3): common practice. */
 export const topsoil = { depthCm: 23, bulkDensityTPerM3: 1.3 } as const;
@@ -30,6 +30,8 @@ export const carbonDoubts = [
   'carbon-mean-weather',
   'sample-before-plan',
 ] as const;
+
+type End = 'low' | 'typ' | 'high';
 
 export type OrganicSample = SoilSample & { readonly organicMatterPct: number };
 
@@ -52,8 +54,8 @@ export function carbonAccount(input: CarbonStockInput): CarbonAccount | null {
   if (sample === null || Number(sample.takenOn.slice(0, 4)) > input.years.toYear) return null;
   const stockTHa = stockOf(sample);
   const sampledYear = Number(sample.takenOn.slice(0, 4));
-  const brought = plantCarbon(input.stands);
-  const run = (end: 'low' | 'typ' | 'high') => yearEnds(input, { sample, stockTHa, brought, end });
+  const ground = groundMonths(input.stands);
+  const run = (end: End) => yearEnds(input, { sample, stockTHa, ground, end });
   const [low, typ, high] = [run('low'), run('typ'), run('high')];
   return {
     takenOn: sample.takenOn,
@@ -78,8 +80,8 @@ function yearEnds(
   at: {
     readonly sample: OrganicSample;
     readonly stockTHa: number;
-    readonly brought: readonly PlantCarbon[];
-    readonly end: 'low' | 'typ' | 'high';
+    readonly ground: (year: number, month: number) => GroundMonth;
+    readonly end: End;
   },
 ): readonly { readonly year: number; readonly stockTHa: number }[] {
   const soil = { clayPct: input.clayPct, depthCm: topsoil.depthCm };
@@ -94,7 +96,7 @@ function yearEnds(
     for (let month = !isOld && year === sampledYear ? sampledMonth + 1 : 1; month <= 12; month++)
       state = carbon.rothc.stepCarbonMonth(
         state,
-        monthOf(input, { year, month, brought: at.brought, end: at.end }),
+        monthOf(input.months[month - 1], at.ground(year, month), at.end),
         soil,
       );
     ends.push({ year, stockTHa: carbon.rothc.activeCarbonTHa(state) + inertTHa });
@@ -102,33 +104,46 @@ function yearEnds(
   return ends;
 }
 
-function monthOf(
-  { months, stands }: CarbonStockInput,
-  at: {
-    readonly year: number;
-    readonly month: number;
-    readonly brought: readonly PlantCarbon[];
-    readonly end: 'low' | 'typ' | 'high';
-  },
-): CarbonMonth {
-  const from = dayNumber(dayOf(at.year, at.month, 1));
-  const mean = months[at.month - 1] ?? { tMeanC: 9, rainMm: 60, panMm: 60 };
-  const middle = from + 14;
-  const standing = stands
-    .filter((one) => one.fromDay <= middle && one.toDay > middle)
-    .reduce((sum, { stand }) => sum + stand.span.toShare - stand.span.fromShare, 0);
-  const plantTHa = at.brought
-    .filter((one) => one.dayNumber >= from && one.dayNumber < nextMonth(at.year, at.month))
-    .reduce((sum, one) => sum + one.carbonTHa[at.end], 0);
-  return {
-    ...mean,
-    covered: standing >= 0.5,
-    plantTHa,
-    easyToResistantRatio: carbon.rothc.easyToResistant.arable,
-    rottedTHa: 0,
+/** What each month of a plot brings and whether plants stand on it, worked out once for all three runs. */
+function groundMonths(stands: readonly GroundStand[]): (year: number, month: number) => GroundMonth {
+  const brought = new Map<number, Interval>();
+  for (const { dayNumber: on, carbonTHa } of plantCarbon(stands)) {
+    const key = monthKey(Number(dayAt(on).slice(0, 4)), Number(dayAt(on).slice(5, 7)));
+    brought.set(key, intervals.addIntervals(brought.get(key) ?? nothing, carbonTHa));
+  }
+  const kept = new Map<number, GroundMonth>();
+  return (year, month) => {
+    const key = monthKey(year, month);
+    const known = kept.get(key);
+    if (known !== undefined) return known;
+    const middle = dayNumber(dayOf(year, month, 15));
+    let standingShare = 0;
+    for (const one of stands)
+      if (one.fromDay <= middle && one.toDay > middle)
+        standingShare += one.stand.span.toShare - one.stand.span.fromShare;
+    const found = { covered: standingShare >= 0.5, plantTHa: brought.get(key) ?? nothing };
+    kept.set(key, found);
+    return found;
   };
 }
 
-function nextMonth(year: number, month: number): number {
-  return dayNumber(month === 12 ? dayOf(year + 1, 1, 1) : dayOf(year, month + 1, 1));
+interface GroundMonth {
+  readonly covered: boolean;
+  readonly plantTHa: Interval;
+}
+
+const nothing = intervals.exactly(0);
+
+function monthKey(year: number, month: number): number {
+  return 12 * year + month;
+}
+
+function monthOf(mean: MeanMonth | undefined, { covered, plantTHa }: GroundMonth, end: End): CarbonMonth {
+  return {
+    ...(mean ?? { tMeanC: 9, rainMm: 60, panMm: 60 }),
+    covered,
+    plantTHa: plantTHa[end],
+    easyToResistantRatio: carbon.rothc.easyToResistant.arable,
+    rottedTHa: 0,
+  };
 }
