@@ -11,6 +11,7 @@ const places = [
   '/ground',
   '/boxes',
   '/day',
+  '/work',
   '/start',
   '/settings',
   '/people',

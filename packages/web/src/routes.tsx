@@ -19,6 +19,7 @@ import { DonePlace } from './places/record/done-place.tsx';
 import { JobPlace } from './places/record/job-place.tsx';
 import { SawPlace } from './places/record/saw-place.tsx';
 import { SettingsPlace } from './places/settings/settings-place.tsx';
+import { WorkPlace } from './places/work/work-place.tsx';
 import { words } from './words.ts';
 
 const root = createRootRoute({
@@ -56,6 +57,7 @@ const routes = root.addChildren([
       throw redirect({ href: withWeek('/boxes', weekOfYearOrWeek(params.when)) });
     },
   }),
+  createRoute({ getParentRoute: () => root, path: '/work', component: WorkPlace }),
   createRoute({ getParentRoute: () => root, path: '/start', component: FirstPlace }),
   createRoute({ getParentRoute: () => root, path: '/record/job/$job', component: JobPlace }),
   createRoute({ getParentRoute: () => root, path: '/record/saw', component: SawPlace }),

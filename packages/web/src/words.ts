@@ -1,9 +1,18 @@
 import { recordWords } from './words-record.ts';
+import { workWords } from './words-work.ts';
 
 /** The labels of the app's own frame. Sentences that come from findings and figures are made in the api package. */
 export const words = {
   skip: 'Skip to the page',
-  places: { label: 'Places', day: 'Day', ground: 'Ground', boxes: 'Boxes', settings: 'Settings', people: 'People' },
+  places: {
+    label: 'Places',
+    day: 'Day',
+    ground: 'Ground',
+    boxes: 'Boxes',
+    work: 'Work',
+    settings: 'Settings',
+    people: 'People',
+  },
   farm: { none: 'No farm open', menu: 'The farm', another: 'Open another farm' },
   dial: { name: 'Week of the year' },
   toPutRight: (count: number): string => (count === 0 ? 'Nothing to put right' : `${count} to put right`),
@@ -108,6 +117,7 @@ export const words = {
     hoursThere: 'Hours of hands',
     handsUnknown: 'No people are written down yet.',
   },
+  work: workWords,
   first: {
     headline: 'Ten years of bare ground.',
     headlineRest: ' Say what you have and whom you feed.',

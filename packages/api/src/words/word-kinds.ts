@@ -13,7 +13,7 @@ export interface FindingWords {
   readonly remedy: string;
 }
 
-export const headlinePlaces = ['ground', 'boxes', 'day'] as const;
+export const headlinePlaces = ['ground', 'boxes', 'day', 'work'] as const;
 export type HeadlinePlace = (typeof headlinePlaces)[number];
 
 /** The first sentence of each place. */

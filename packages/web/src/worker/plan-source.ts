@@ -14,11 +14,24 @@ export interface ToldFinding {
 
 /** The plan in words: what each place says first, and each finding. */
 export interface Told {
-  readonly headline: { readonly ground: Sentence; readonly boxes: Sentence; readonly day: Sentence };
+  readonly headline: {
+    readonly ground: Sentence;
+    readonly boxes: Sentence;
+    readonly day: Sentence;
+    readonly work: Sentence;
+  };
   /** In the order of the plan's findings. */
   readonly findings: readonly ToldFinding[];
   /** "Agreed, 9 January". */
   readonly standing: string;
+}
+
+export interface HandsRow {
+  readonly id: string;
+  readonly name: string;
+  readonly weeksH: readonly number[];
+  /** Hours of a full week. */
+  readonly fullH: number;
 }
 
 /** Everything the pages show of an open farm. */
@@ -27,6 +40,15 @@ export interface FarmView {
   readonly told: Told;
   readonly sizes: readonly { readonly id: string; readonly name: string; readonly households: number }[];
   readonly shows: Shows;
+  /** People who work, with their hours in each week of the plan's work; below 0 outside their season. */
+  readonly hands: readonly HandsRow[];
+  /** The work levelled; null where no hands are known. */
+  readonly levelled: {
+    readonly overBeforeH: number;
+    readonly overAfterH: number;
+    readonly moves: number;
+    readonly weeksH: readonly number[];
+  } | null;
   readonly near: string | null;
   /** The records of the last days, newest first. */
   readonly records: readonly ToldRecord[];

@@ -38,6 +38,8 @@ export function inventedView(year = 2027): FarmView {
     records: [],
     seenBefore: [],
     plants: [],
+    hands: [],
+    levelled: null,
     sizes: [
       { id: 'small', name: 'Small', households: 118 },
       { id: 'medium', name: 'Medium', households: 104 },
@@ -55,6 +57,7 @@ export function inventedView(year = 2027): FarmView {
         ],
         boxes: [{ text: '49 boxes, 260 households.', strong: true }, { text: ' Five weeks fall short of 7 items.' }],
         day: [{ text: 'Monday 7 June, week 23.', strong: true }, { text: ' Six jobs on four plots.' }],
+        work: [{ text: '3 days of work have nobody to do them:', strong: true }, { text: ' week 14.' }],
       },
     },
   };

@@ -9,6 +9,7 @@ export const headlineWords: HeadlineWords = {
   ground: (plan) => `${barePart(plan)} ${boxPart(plan)}`,
   boxes: (plan, voice) => boxesHeadline(plan, voice),
   day: (plan, voice) => dayHeadline(plan, voice),
+  work: (plan) => workHeadline(plan),
 };
 
 function barePart(plan: Plan): string {
@@ -49,6 +50,26 @@ function dayHeadline(plan: Plan, voice: Voice): string {
   const hours = Math.round(jobs.reduce((sum, job) => sum + job.hours.typ * (1 - job.doneShare), 0));
   const count = capital(countedInWords(jobs.length, 'job', 'jobs'));
   return `${count} for ${writeWeek(week, voice)}, ${hours === 0 ? 'less than an hour' : `about ${counted(hours, 'hour', 'hours')}`} of work.`;
+}
+
+const dayH = 8;
+
+function workHeadline({ work }: Plan): string {
+  if (work.yearH < 1) return `No work follows from the plan for ${work.year} yet.`;
+  if (work.weeks.every((week) => week.handsH === null))
+    return `The year asks for ${counted(Math.round(work.yearH), 'hour', 'hours')} of work: nobody’s hours are written down yet.`;
+  const over = work.weeks.filter((week) => week.handsH !== null && week.hours.typ > week.handsH);
+  const overH = over.reduce((sum, week) => sum + week.hours.typ - (week.handsH ?? 0), 0);
+  if (over.length === 0)
+    return `There are hands for all the work of ${work.year}: ${number(Math.round(work.yearH))} hours.`;
+  const days = Math.max(1, Math.round(overH / dayH));
+  const what = days === 1 ? 'day of work has' : 'days of work have';
+  const weeks = over.map((week) => String(Number(week.week.slice(6))));
+  const where =
+    weeks.length > 8
+      ? `in ${weeks.length} weeks of the year`
+      : `${weeks.length === 1 ? 'week' : 'weeks'} ${listed(weeks)}`;
+  return `${number(days)} ${what} nobody to do ${days === 1 ? 'it' : 'them'}: ${where}.`;
 }
 
 function everyWeek(boxWeeks: number): string {

@@ -46,7 +46,7 @@ function drill(at: StandAt, fromDay: number, isSmall: boolean): Job | null {
 
 function plant(at: StandAt, fromDay: number, how: { establishment: string; isSmall: boolean }): Job | null {
   const rated = labourHours(plantingRow(at, how), at.measures);
-  return jobOf({
+  const job = jobOf({
     kind: 'plant',
     stand: at,
     fromDay,
@@ -55,6 +55,9 @@ function plant(at: StandAt, fromDay: number, how: { establishment: string; isSma
     amount: at.measures.plants ?? null,
     amountUnit: 'plants',
   });
+  const isRaised = how.establishment === 'module' || how.establishment === 'bare-root';
+  // Sets, tubers and crowns lie ready; only raised plants are waited for.
+  return job === null || isRaised ? job : { ...job, waitsFor: job.waitsFor.filter((one) => one !== 'plants-ready') };
 }
 
 function plantingRow(at: StandAt, { establishment, isSmall }: { establishment: string; isSmall: boolean }): string {

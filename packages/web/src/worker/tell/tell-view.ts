@@ -20,6 +20,7 @@ import { words } from '../../words.ts';
 import type { FarmView, ToldFinding, ToldWhy } from '../plan-source.ts';
 import { sayDerivation } from './say-derivation.ts';
 import { sayNames } from './say-names.ts';
+import { tellHands } from './tell-hands.ts';
 
 export function tellView(plan: Plan, farm: Farm): Omit<FarmView, 'records' | 'seenBefore'> {
   const voice = voiceOf(plan, farm);
@@ -30,12 +31,14 @@ export function tellView(plan: Plan, farm: Farm): Omit<FarmView, 'records' | 'se
         ground: withLead(headlineOf(plan, 'ground', voice)),
         boxes: withLead(headlineOf(plan, 'boxes', voice)),
         day: withLead(headlineOf(plan, 'day', voice)),
+        work: withLead(headlineOf(plan, 'work', voice)),
       },
       findings: plan.findings.map((finding) => tellFinding(finding, voice)),
       standing: standingOf(plan),
     },
     sizes: farm.promise?.sizes ?? [],
     shows: farm.about.shows,
+    ...tellHands(plan, farm),
     near: farm.about.place.near,
     plants: plantsOn(plan, voice),
   };
