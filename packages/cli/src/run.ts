@@ -26,6 +26,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   restore: async () => (await import('./commands/restore.ts')).restoreCommand,
   trace: async () => (await import('./proof/trace.ts')).traceCommand,
   balance: async () => (await import('./proof/balance.ts')).balanceCommand,
+  week: async () => (await import('./proof/week.ts')).weekCommand,
   pack: async () => (await import('./proof/pack.ts')).packCommand,
   'verify-book': async () => (await import('./commands/verify-book.ts')).verifyBookCommand,
 };

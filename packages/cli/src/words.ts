@@ -17,6 +17,7 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
   leywright export FARM --to PATH               a farm as a folder, or as a zip when PATH ends in .zip
   leywright trace FARM WHAT [--json]            a run or drop back to seed and ground; a lot, seed, batch, bin or plot forward
   leywright balance FARM [--crop C] [--json]    opening, harvested, boxes … closing, and what is not accounted for
+  leywright week FARM [YEAR-wWW] [--json]       what each size of box gets, what to pick and where, what a box weighs
   leywright pack FARM [--year Y] --to FILE.pdf  the inspection pack (a folder of CSV when it does not end in .pdf)
   leywright verify-book FARM [--json]           whether the book is as it was written
   leywright verify-book FILE [--json]           every book in a store or a backup
@@ -96,6 +97,7 @@ export const said = {
   householdsErased: (count: number, months: number) =>
     `${count} ${count === 1 ? 'household' : 'households'} whose last box was more than ${months} months ago: personal facts erased.`,
   packNeedsTo: 'Say where to with --to: a new file that ends in .pdf, or a new folder for CSV files.',
+  noWeek: (found: string) => `${found} is not a week of this plan. Write it 2027-w02.`,
   noTrace:
     'Say what to trace: run/ID, drop/ID, lot/2026-018, seed/LOT, batch/NAME, bin/NAME (or bin/STORE/CROP), plot/ID.',
   noSuchTrace: (found: string) => `Nothing in the book is known as "${found}".`,

@@ -18,6 +18,8 @@ export * as orders from './orders/on-order.ts';
 export type { OrderRow } from './orders/order-sheet.ts';
 export type { SeedLine } from './orders/seed-need.ts';
 export type { SeedOrder, SeedOrders, SeedRight } from './orders/seed-orders.ts';
+export type { PackWeek } from './packing/week.ts';
+export * as packing from './packing/week.ts';
 export type { CarbonAccount, HumusAccount, LimeAccount, NutrientAccount, PlotFertility } from './plan/fertility.ts';
 export type * from './plan/finding.ts';
 export { findingCodes, gravities } from './plan/finding.ts';
