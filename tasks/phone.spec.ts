@@ -155,6 +155,31 @@ describe('on a phone in the field', () => {
     await browser.close();
   });
 
+  phoneTask('two phones with no signal record the same harvest: both are kept, and it is asked about', async (app) => {
+    const browser = await openBrowser();
+    const contexts = [await browser.newContext(phoneSize), await browser.newContext(phoneSize)];
+    const before = await lastSeq(app);
+    for (const [at, context] of contexts.entries()) {
+      const page = await context.newPage();
+      await openDay(page, app);
+      await context.setOffline(true);
+      await page.getByRole('link', { name: 'I did…' }).click();
+      await page.getByRole('combobox', { name: 'What was done' }).selectOption('lifted');
+      await page.getByRole('combobox', { name: 'Crop' }).selectOption({ index: 1 });
+      await page.getByRole('textbox', { name: 'Kilos' }).fill(at === 0 ? '40' : '41,5');
+      await page.getByRole('button', { name: 'Record it' }).click();
+      await page.getByText('kept here, not sent yet').waitFor();
+    }
+    for (const context of contexts) await context.setOffline(false);
+    await expect.poll(async () => (await entriesSince(app, before)).length, { timeout: 30_000 }).toBe(2);
+    expect((await entriesSince(app, before)).map(({ body }) => body.grossKg).sort()).toEqual([40, 41.5]);
+    const { findings } = await jsonFrom<{ findings: readonly { code: string; sentence: string }[] }>(app, '/findings');
+    const asked = findings.filter(({ code }) => code === 'harvest-perhaps-twice');
+    expect(asked).toHaveLength(1);
+    expect(asked[0]?.sentence).toContain('Both are counted');
+    await browser.close();
+  });
+
   phoneTask(
     'the browser offers to install it: a manifest, its pictures, and an app that starts with no signal',
     async (app, folder) => {

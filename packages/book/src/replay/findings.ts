@@ -11,6 +11,7 @@ export const bookFindingCodes = [
   'record-without-plot',
   'stand-end-assumed',
   'no-rotation-to-agree',
+  'harvest-perhaps-twice',
 ] as const;
 export type BookFindingCode = (typeof bookFindingCodes)[number];
 

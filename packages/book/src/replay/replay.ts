@@ -9,6 +9,7 @@ import { unreachable } from '@leywright/measures';
 import type { Entry } from '../entry/entry.ts';
 import { isGoodsBody } from '../entry/goods.ts';
 import type { Farm } from '../farm/farm.ts';
+import { harvestsTwice } from '../twice/harvests-twice.ts';
 import { type InForce, settle } from './amendments.ts';
 import { bringIn } from './bring-in.ts';
 import { describe, isDescribing } from './describe.ts';
@@ -38,7 +39,8 @@ export function replay(base: Farm, entries: readonly Entry[], options: ReplayOpt
   for (const record of records)
     if (record.entry.body !== null && isDescribing(record.entry.body)) describe(draft, record.entry.body, record);
   if (options.only !== 'descriptions') for (const record of records) applyRecord(draft, record);
-  const findings = [...gathered.findings, ...settled.findings, ...clockFindings(wrongClocks), ...draft.findings];
+  const aboutRecords = [...clockFindings(wrongClocks), ...harvestsTwice(records)];
+  const findings = [...gathered.findings, ...settled.findings, ...aboutRecords, ...draft.findings];
   return { farm: closeDraft(draft), findings: inOrder(findings) };
 }
 

@@ -31,6 +31,7 @@ const ways: Readonly<Record<BookFindingCode & FindingCode, Way>> = {
   'record-without-plot': { gravity: 'look', mends: ['correct-record'] },
   'stand-end-assumed': { gravity: 'note', mends: ['record-end'] },
   'no-rotation-to-agree': { gravity: 'look', mends: ['write-rotation'] },
+  'harvest-perhaps-twice': { gravity: 'look', mends: ['correct-record'] },
 };
 
 export function bookFindings(found: readonly BookFinding[]): readonly Finding[] {

@@ -44,6 +44,7 @@ export const findingCodes = [
   'record-without-plot',
   'stand-end-assumed',
   'no-rotation-to-agree',
+  'harvest-perhaps-twice',
   'climate-assumed',
 ] as const;
 export type FindingCode = (typeof findingCodes)[number];

@@ -72,4 +72,11 @@ export const bookFindingWords: Readonly<Record<BookCode, FindingWords>> = {
     cause: 'The rotation was taken away before, or has not come in yet.',
     remedy: 'Write the rotation, then agree it.',
   },
+  'harvest-perhaps-twice': {
+    title: 'A harvest recorded twice, perhaps',
+    sentence:
+      '{what}[ on {plot}] was recorded by two devices on {on}[: {firstKg:mass}][ and {secondKg:mass}]. Both are counted.',
+    cause: 'Two people who lifted together may each have recorded it; or there were two loads.',
+    remedy: 'Strike one out; or, when there were two loads, correct one with that as the reason.',
+  },
 };
