@@ -5,8 +5,16 @@ import { farm, record } from './records.ts';
 function harvest(number: number, grossKg: number, more: Partial<Entry> = {}): Entry {
   return record(
     {
-      ...{ kind: 'harvest', stand: null, plot: 'a', crop: 'kale', grossKg, count: null, unit: 'kg' },
-      ...{ gradedOutShare: null, into: 'box', store: null },
+      kind: 'harvest',
+      stand: null,
+      plot: 'a',
+      crop: 'kale',
+      grossKg,
+      count: null,
+      unit: 'kg',
+      gradedOutShare: null,
+      into: 'box',
+      store: null,
     },
     number,
     { doneOn: record(null, 1).doneOn, ...more },

@@ -108,8 +108,16 @@ export const bookFaults = {
     ),
   'harvest-perhaps-twice': (farm) => {
     const body = {
-      ...{ kind: 'harvest', stand: null, plot: 'tunnel', crop: 'carrot-maincrop', grossKg: 120, count: null },
-      ...{ unit: 'kg', gradedOutShare: null, into: 'store', store: null },
+      kind: 'harvest',
+      stand: null,
+      plot: 'tunnel',
+      crop: 'carrot-maincrop',
+      grossKg: 120,
+      count: null,
+      unit: 'kg',
+      gradedOutShare: null,
+      into: 'store',
+      store: null,
     } as const;
     const [one, other] = [record(1, '2026-09-02', body), record(1, '2026-09-02', { ...body, grossKg: 122 })];
     return recorded(farm, [one, { ...other, id: recordId(2), device: 'other-phone' as typeof other.device }], {
