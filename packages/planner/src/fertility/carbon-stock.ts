@@ -121,7 +121,8 @@ function groundMonths(stands: readonly GroundStand[]): (year: number, month: num
     for (const one of stands)
       if (one.fromDay <= middle && one.toDay > middle)
         standingShare += one.stand.span.toShare - one.stand.span.fromShare;
-    const found = { covered: standingShare >= 0.5, plantTHa: brought.get(key) ?? nothing };
+    // Shares of beds sum to a half only to a hair.
+    const found = { covered: standingShare >= 0.5 - 1e-6, plantTHa: brought.get(key) ?? nothing };
     kept.set(key, found);
     return found;
   };
