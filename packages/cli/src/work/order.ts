@@ -69,7 +69,7 @@ function textOf(told: Told): string {
   const fullest =
     plants.fullest === null
       ? ''
-      : ` The bench is fullest in ${plants.fullest.week}: ${plants.fullest.trays} trays, ${plants.fullest.benchM2.toFixed(1)} m².`;
+      : `\nThe bench is fullest in ${plants.fullest.week}: ${plants.fullest.trays} trays, ${plants.fullest.benchM2.toFixed(1)} m².`;
   return `${table}\n\n${plants.trays} trays, ${Math.round(plants.mixL)} litres of mix, ${Math.round(plants.seedbedM)} m of seedbed.${fullest}`;
 }
 
