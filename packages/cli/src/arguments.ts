@@ -18,8 +18,6 @@ export interface FarmWish {
   readonly stopAt: Gravity | null;
   /** Whether a store that is there already may be put aside. */
   readonly replace: boolean;
-  /** Whether only the odds are asked for. */
-  readonly odds: boolean;
 }
 
 /** As in the planner's list; written here so that parsing words loads no planner. */
@@ -34,16 +32,7 @@ export type Parsed =
 export function parseFarmWish(args: readonly string[], most: number, io: Io): Parsed {
   const read = parse(args);
   if ('sentence' in read) return { kind: 'problems', sentences: [read.sentence] };
-  const {
-    json = false,
-    odds = false,
-    data = null,
-    to = null,
-    person = null,
-    today,
-    year,
-    replace = false,
-  } = read.values;
+  const { json = false, data = null, to = null, person = null, today, year, replace = false } = read.values;
   const stopAt = read.values['stop-at'];
   const sentences: string[] = read.positionals.slice(most).map(said.tooMany);
   const day = today === undefined ? io.today() : readDay(today);
@@ -66,7 +55,6 @@ export function parseFarmWish(args: readonly string[], most: number, io: Io): Pa
       year: focus,
       stopAt: gravity,
       replace,
-      odds,
     },
   };
 }
@@ -83,7 +71,6 @@ function parse(args: readonly string[]) {
       allowPositionals: true,
       options: {
         json: { type: 'boolean' },
-        odds: { type: 'boolean' },
         data: { type: 'string' },
         to: { type: 'string' },
         person: { type: 'string' },

@@ -3,7 +3,7 @@ export const usage = `leywright: plans, runs and proves the year of a stock-free
 
   leywright plan FARM [--year Y] [--json]       the whole chain: ground, boxes, stores, work, findings
   leywright check FARM [--json]                 findings only
-  leywright promise FARM [--odds] [--json]      what keeps the promise, and the odds that it is kept
+  leywright promise FARM [--json]               how likely each week of the promise is kept
   leywright why FARM FIGURE [--json]            where one figure comes from
   leywright work FARM [--year Y] [--json]       hours against hands by week, what may move, who does what
   leywright day FARM [--person ID] [--to F.ics] [--json]   this week's jobs in the order of the walk; a calendar file
