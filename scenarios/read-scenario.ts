@@ -98,7 +98,7 @@ function outcomeOf(files: ReadonlyMap<string, Uint8Array>, { today, year, fromYe
   return { farm, problems: reading.problems, plan: planFarm(farm, wish) };
 }
 
-const notOfTheFarm = ['question.md', 'expected.json', 'expected-changed.md'];
+const notOfTheFarm = ['question.md', 'expected.json', 'expected-rotation.json', 'expected-changed.md'];
 
 /** The files of a farm folder as bytes, by their path in it; what belongs to the scenario and not to the farm is left out. */
 export function farmFiles(folder: string): ReadonlyMap<string, Uint8Array> {

@@ -81,8 +81,10 @@ function isHeld(
   { rotation, firstYear, year, isSouth }: PastSetting & { readonly year: number },
 ): boolean {
   const agreed = courseOf(rotation, plot, firstYear + year);
-  if (agreed !== null && agreed.stands.length === 0) return false;
-  return coverAtMidsummer(fixed, firstYear + year, isSouth) >= coveredShare;
+  // A course that goes on with a ley is no news where that ley stands; where a perennial crop does, it is held.
+  const isToGoOn = agreed !== null && agreed.stands.length === 0;
+  const standing = isToGoOn ? fixed.filter((one) => one.stand.kind === 'crop') : fixed;
+  return coverAtMidsummer(standing, firstYear + year, isSouth) >= coveredShare;
 }
 
 /** Share of the plot under stands of other course years on midsummer's day. */

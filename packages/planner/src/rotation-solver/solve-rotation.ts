@@ -57,7 +57,7 @@ const firstDescentS = 1;
 const firstStallS = 0.25;
 const stallSPerPlot = 0.02;
 const chunkS = 0.02;
-const laterStallS = 2;
+const laterStallS = 0.5;
 
 export async function solveRotation(
   problem: RotationProblem,
