@@ -3,7 +3,7 @@ export { findingsPage } from './findings-page.ts';
 export type { Pack, PackAsk, PackPart } from './pack/part.ts';
 export * as told from './proof/front.ts';
 export { type ToldCovers, tellCovers } from './rotation/tell-covers.ts';
-export { type ToldRotation, tellRotation } from './rotation/tell-rotation.ts';
+export { behindSentences, type ToldRotation, tellRotation } from './rotation/tell-rotation.ts';
 export { roundForJson } from './round.ts';
 export { schemaFiles } from './schema-files.ts';
 export * as findingShapes from './shapes/finding.ts';

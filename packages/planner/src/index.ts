@@ -50,6 +50,7 @@ export type { CellChoice, CellWhy } from './rotation-explain/cell-choices.ts';
 export type { Conflict, Lifted } from './rotation-explain/conflict.ts';
 export type { RulePrice } from './rotation-explain/rule-price.ts';
 export type { Apart, CoursePair } from './rotation-farm/course-pairs.ts';
+export type { Halving, RotationBehind } from './rotation-farm/explain.ts';
 export type { FarmProblem, FarmProblemAnswer } from './rotation-farm/farm-problem.ts';
 export type { PlannedCell } from './rotation-farm/lay-plan.ts';
 export type { NoRotation, PlotConflict, ProposeAnswer, RotationProposal } from './rotation-farm/propose.ts';

@@ -4,11 +4,14 @@ import type { Day } from '@leywright/measures';
 import {
   type CellWhy,
   type Finding,
+  type Halving,
   type PlotConflict,
   type ProposeAnswer,
   planFarm,
+  type RotationBehind,
   type RotationProposal,
   rotations,
+  type SoftRule,
 } from '@leywright/planner';
 import { tellFinding } from '../tell.ts';
 import { voiceOf } from '../words/voice.ts';
@@ -77,7 +80,15 @@ function told(proposal: RotationProposal, names: RotationNames, at: TellRotation
     leftOut: asked.leftOut,
     plots: asked.plots.flatMap((plot, plotIndex) =>
       asked.problem.plots[plotIndex]?.isRotated === true
-        ? [{ plot: plot.id, letter: plot.letter, name: plot.name, years: yearsOf(proposal, plotIndex, names) }]
+        ? [
+            {
+              plot: plot.id,
+              letter: plot.letter,
+              name: plot.name,
+              years: yearsOf(proposal, plotIndex, names),
+              sequences: sequencesOf(proposal, plotIndex),
+            },
+          ]
         : [],
     ),
     pencil: {
@@ -86,6 +97,46 @@ function told(proposal: RotationProposal, names: RotationNames, at: TellRotation
     },
     findings: toldFindings(proposal.findings, proposal.farm, { today: at.today, lastYear }),
   };
+}
+
+const mostSequences = 5;
+
+/** The best orders of courses for one plot while the others stay as proposed, with what the whole plan would cost more. */
+function sequencesOf({ asked, answer }: RotationProposal, plotIndex: number) {
+  const ask = { plan: answer.plan, plotIndex, most: mostSequences };
+  return rotations.bestSequences(asked.problem, ask).map(({ courses, extraScore }) => ({
+    courses: courses.map((course) => (course === rotations.heldCourse ? null : course)),
+    extraScore,
+  }));
+}
+
+/** What stands behind a proposal, in words. */
+export function behindSentences({ prices, halving }: RotationBehind): readonly string[] {
+  return [
+    ...prices
+      .filter(({ price }) => price.priceScore > 0.005)
+      .map(({ rule, price }) => {
+        const sure = price.isProven ? '' : ' (as far as was found)';
+        return `Without "${softRuleWords[rule]}" all else would cost ${price.liftedScore.toFixed(2)} instead of ${price.keptScore.toFixed(2)}${sure}.`;
+      }),
+    ...(halving === null ? [] : [halvingSentence(halving)]),
+  ];
+}
+
+export const softRuleWords: Readonly<Record<SoftRule, string>> = {
+  area: 'areas near what is asked',
+  balance: 'even areas from year to year',
+  order: 'the standard order',
+  cover: 'cheap covers and places',
+  stability: 'few changes against what is agreed',
+  split: 'halves alike',
+};
+
+function halvingSentence({ wholeScore, halvesScore, plots, isProven }: Halving): string {
+  const gain = wholeScore - halvesScore;
+  const found = isProven ? '' : ', as far as was found';
+  if (gain < 0.01) return `Halving plots would gain nothing${found}.`;
+  return `Halving ${plots.join(', ')} would bring the cost from ${wholeScore.toFixed(2)} to ${halvesScore.toFixed(2)}${found}.`;
 }
 
 function yearsOf({ asked, answer, cells }: RotationProposal, plotIndex: number, names: RotationNames) {

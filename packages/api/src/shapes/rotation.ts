@@ -15,6 +15,12 @@ const year = z.object({
   barred: z.array(z.string()),
 });
 
+const sequences = z
+  .array(z.object({ courses: z.array(z.string().nullable()), extraScore: z.number() }))
+  .describe(
+    'the best orders of courses for this plot while the others stay as proposed, with what the whole plan would cost more',
+  );
+
 const plan = z
   .object({
     firstYear: z.number(),
@@ -27,7 +33,13 @@ const plan = z
     areasBy: z.enum(['promise', 'even']),
     costs: z.record(z.string(), z.number()).describe('what each soft rule costs'),
     leftOut: z.array(z.object({ plot: z.string(), why: z.string() })),
-    plots: z.array(z.object({ plot: z.string(), letter: z.string(), name: z.string(), years: z.array(year) })),
+    plots: z.array(
+      z.object({ plot: z.string(), letter: z.string(), name: z.string(), years: z.array(year), sequences }),
+    ),
+    behind: z
+      .array(z.string())
+      .optional()
+      .describe('with --explain: what each soft rule costs, and whether halving plots would gain'),
     pencil: z.object({ placed: z.array(z.unknown()), stands: z.array(z.unknown()) }),
     findings: z.array(toldFinding),
   })

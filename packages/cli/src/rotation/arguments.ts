@@ -7,6 +7,8 @@ export interface RotationWish {
   readonly wish: Omit<FarmRotationWish, 'today'>;
   readonly seconds: number;
   readonly gapShare: number;
+  /** Whether what stands behind the proposal is asked for as well. */
+  readonly isExplained: boolean;
   /** Words and options for all commands that look at a farm. */
   readonly rest: readonly string[];
   readonly sentences: readonly string[];
@@ -15,6 +17,7 @@ export interface RotationWish {
 }
 
 const ownOptions = ['years', 'from', 'pin', 'never', 'seconds', 'gap'] as const;
+const explainOption = 'explain';
 const leastYears = 4;
 const mostYears = 15;
 
@@ -48,6 +51,7 @@ export function parseRotationWish(args: readonly string[]): RotationWish {
     wish: { years: Math.round(number('years', 10, [leastYears, mostYears])), firstYear: from, pins, never, dear: [] },
     seconds: number('seconds', 20, [1, 3600]),
     gapShare: number('gap', 0, [0, 1]),
+    isExplained: own.has(explainOption),
     rest,
     sentences,
     unknownNames: (farm) => unknownNames(farm, [...pins, ...never]),
@@ -69,6 +73,7 @@ function parted(args: readonly string[]) {
   for (const token of tokens) {
     if (token.kind === 'positional') rest.push(token.value);
     else if (token.kind === 'option-terminator') rest.push('--');
+    else if (token.name === explainOption) own.set(explainOption, []);
     else if ((ownOptions as readonly string[]).includes(token.name))
       own.set(token.name, [...(own.get(token.name) ?? []), token.value ?? '']);
     else rest.push(token.value === undefined ? token.rawName : `${token.rawName}=${token.value}`);

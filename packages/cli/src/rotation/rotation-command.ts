@@ -1,5 +1,5 @@
 /** Proposes the rotation: proven best, or by how much it may not be, or what conflicts. Changes nothing. */
-import { roundForJson, type ToldRotation, tellRotation } from '@leywright/api';
+import { behindSentences, roundForJson, type ToldRotation, tellRotation } from '@leywright/api';
 import { farmDay } from '@leywright/book';
 import { rotations } from '@leywright/planner';
 import { highsSolver } from '@leywright/server';
@@ -7,6 +7,7 @@ import { parseFarmWish } from '../arguments.ts';
 import { exitOf } from '../commands/check.ts';
 import { openFarm } from '../farm/open-farm.ts';
 import { type ExitCode, type Io, printJson, refuse } from '../io.ts';
+import { wrapped } from '../tables/text-table.ts';
 import { parseRotationWish } from './arguments.ts';
 import { rotationText } from './rotation-text.ts';
 
@@ -27,8 +28,10 @@ export async function rotationCommand(args: readonly string[], io: Io): Promise<
     const ask = { timeLimitS: own.seconds, gapShare: own.gapShare };
     const answer = await rotations.proposeRotation(farm, { ...own.wish, today }, { ask, solver });
     const told = tellRotation(answer, { farm, today });
-    if (wish.json) printJson(io, roundForJson(told));
-    else io.out(rotationText(told));
+    const isExplained = own.isExplained && answer.kind === 'proposal';
+    const behind = isExplained ? behindSentences(await rotations.behindProposal(answer, { ask, solver })) : [];
+    if (wish.json) printJson(io, roundForJson(isExplained ? { ...told, behind } : told));
+    else io.out([rotationText(told), ...behind.map((one) => wrapped(one))].join('\n\n'));
     return exitOfRotation(told, () => exitOf(answer.kind === 'proposal' ? answer.findings : [], wish.stopAt));
   } finally {
     await solver.close();

@@ -5,6 +5,7 @@ export { cellChoices } from '../rotation-explain/cell-choices.ts';
 export { canKeep, conflictOf, conflictsOf, liftedOf } from '../rotation-explain/conflict.ts';
 export { priceOfPin, priceOfRule } from '../rotation-explain/rule-price.ts';
 export { whyNot } from '../rotation-explain/why-not.ts';
+export { behindProposal } from '../rotation-farm/explain.ts';
 export { farmProblem } from '../rotation-farm/farm-problem.ts';
 export { farmWithPlan } from '../rotation-farm/lay-plan.ts';
 export { conflictOn, findingsOfPlan, proposeRotation } from '../rotation-farm/propose.ts';
